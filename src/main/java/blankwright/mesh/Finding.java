@@ -1,0 +1,22 @@
+package blankwright.mesh;
+
+/**
+ * Something seen in a panel that its maker should know: what, how many, and a sentence that says where and what was done about it.
+ *
+ * @param count how many places; at least 1
+ * @param text one plain sentence, naming triangles, vertices or lines counted from 0 as the reader's file counts them after cleaning
+ */
+public record Finding(Kind kind, long count, String text) {
+    /** What can be seen; {@link #key()} is the stable word in summary.json. */
+    public enum Kind {
+        TRIANGULATED_POLYGONS, IGNORED_ELEMENTS, WRONG_COUNT, UNUSED_VERTICES, BAD_COORDINATES, WELDED_VERTICES,
+        DEGENERATE_TRIANGLES, DUPLICATE_TRIANGLES, TURNED_TRIANGLES, NON_MANIFOLD_EDGES, NON_MANIFOLD_VERTICES, ONE_SIDED_STRIP,
+        SMALL_COMPONENTS, SEVERAL_COMPONENTS, SLIVERS, HOLES, UNIT_GUESS, UNUSUAL_SIZE, MOVED_TO_MIDDLE, TIGHT_CURVATURE,
+        SEAM_ADDED, TURNED_OVER, OVERLAP, NOT_CONVERGED, LARGE_STRAIN;
+
+        /** Lower case with hyphens, e.g. {@code welded-vertices}. */
+        public String key() {
+            return name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+        }
+    }
+}
