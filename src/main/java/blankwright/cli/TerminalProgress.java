@@ -1,0 +1,51 @@
+package blankwright.cli;
+
+import blankwright.num.Progress;
+import java.io.PrintStream;
+import me.tongfei.progressbar.ConsoleProgressBarConsumer;
+import me.tongfei.progressbar.ProgressBar;
+import me.tongfei.progressbar.ProgressBarBuilder;
+import me.tongfei.progressbar.ProgressBarStyle;
+
+/** A bar for someone at a terminal, drawn once the work has lasted a second. */
+final class TerminalProgress implements Progress, AutoCloseable {
+    private static final long PATIENCE = 1_000_000_000L;    // ns
+    private static final int WIDTH = 78;                    // columns; asking the terminal would load native code
+
+    private final long start = System.nanoTime();
+    private final PrintStream terminal;
+    private ProgressBar bar;
+    private boolean closed;
+
+    private TerminalProgress(PrintStream terminal) {
+        this.terminal = terminal;
+    }
+
+    /** The bar, or silence where nobody sits at a terminal. */
+    static Progress forConsole(PrintStream err) {
+        return System.console() == null ? Progress.NONE : new TerminalProgress(err);
+    }
+
+    @Override
+    public synchronized void at(String what, double fraction) {
+        if (closed || bar == null && System.nanoTime() - start < PATIENCE) return;
+        if (bar == null) {
+            bar = new ProgressBarBuilder().setInitialMax(1000).setTaskName(what).setStyle(ProgressBarStyle.ASCII)
+                    .setConsumer(new ConsoleProgressBarConsumer(terminal, WIDTH)).setUpdateIntervalMillis(200).hideEta().clearDisplayOnFinish()
+                    .build();
+        }
+        bar.setExtraMessage(" " + what);
+        bar.stepTo(Math.round(1000 * Math.max(0, Math.min(1, fraction))));
+    }
+
+    @Override
+    public boolean cancelled() {
+        return false;                                       // at a terminal, the keyboard stops the whole program
+    }
+
+    @Override
+    public synchronized void close() {
+        closed = true;
+        if (bar != null) bar.close();
+    }
+}
