@@ -1,0 +1,118 @@
+package blankwright.flatten;
+
+import blankwright.flatten.energy.StretchEnergy;
+import blankwright.num.Progress;
+import blankwright.sparse.Cholesky;
+import java.util.concurrent.CancellationException;
+
+/**
+ * Projected Newton descent of one energy on one form.
+ *
+ * <ol><li>Factor the positive part of the second derivative, lifted by 1e-9 of a typical diagonal entry: rigid motions cost nothing.
+ * <li>Step towards its minimum; with a barrier at most 0.9 of the way to the first triangle without area.
+ * <li>Halve until the energy falls by 1e-4 of what the slope promises.
+ * <li>Stop after a full step that promised less than the tolerance.</ol>
+ *
+ * <p>Source: Teran, Sifakis, Irving and Fedkiw, "Robust Quasistatic Finite Elements and Flesh Simulation", 2005, docs/sources.md [TSIF05].
+ */
+final class Descent {
+    private static final double LIFT = 1e-9;
+    private static final double ROUNDING = 1e-15;       // a promised gain below this part of the energy is noise
+
+    /** How a run ended. */
+    enum End { CONVERGED, STEP_LIMIT, NO_DESCENT, ASKED }
+
+    /** Looks at each new layout and says whether to go on. */
+    interface Watch {
+        boolean goOn(double[] uv);
+    }
+
+    private final Distortion form;
+    private final Cholesky solver;
+    private final StretchEnergy energy;
+    private final FlattenOptions options;
+    private final Progress progress;
+    private int steps;
+    private double value;
+
+    Descent(Distortion form, Cholesky solver, StretchEnergy energy, FlattenOptions options, Progress progress) {
+        this.form = form;
+        this.solver = solver;
+        this.energy = energy;
+        this.options = options;
+        this.progress = progress;
+    }
+
+    int steps() {
+        return steps;
+    }
+
+    double value() {
+        return value;
+    }
+
+    /** Moves {@code uv} downhill in place. */
+    End run(double[] uv, Watch watch) {
+        double[] gradient = new double[uv.length], move = new double[uv.length], there = new double[uv.length];
+        value = form.value(energy, uv);
+        double firstGain = 0;
+        for (steps = 0; steps < options.stepLimit(); ) {
+            form.gradient(energy, uv, gradient);
+            if (!direction(uv, gradient, move)) return End.NO_DESCENT;
+            double slope = dot(gradient, move);
+            double gain = -slope / 2;
+            if (!(gain > ROUNDING * value)) return gain >= -ROUNDING * value ? End.CONVERGED : End.NO_DESCENT;
+            if (steps == 0) firstGain = gain;
+            double step = energy.barrier() ? Math.min(1, 0.9 * form.longestStep(uv, move)) : 1;
+            boolean full = step == 1;
+            double next;
+            while (true) {
+                for (int i = 0; i < uv.length; i++) there[i] = uv[i] + step * move[i];
+                next = form.value(energy, there);
+                if (next <= value + 1e-4 * step * slope) break;
+                if (gain <= options.tolerance() * value && next <= value * (1 + 4 * ROUNDING)) break;   // at the bottom, but for rounding
+                step /= 2;
+                full = false;
+                if (step < 1e-12) return gain <= options.tolerance() * value ? End.CONVERGED : End.NO_DESCENT;
+            }
+            double fall = value - next;
+            System.arraycopy(there, 0, uv, 0, uv.length);
+            value = next;
+            steps++;
+            progress.at("Laying flat", nearness(firstGain, gain));
+            if (full && gain <= options.tolerance() * value && fall <= options.tolerance() * value) return End.CONVERGED;
+            if (!watch.goOn(uv)) return End.ASKED;
+        }
+        return End.STEP_LIMIT;
+    }
+
+    /** How far the promised gain has come down towards the tolerance, on a logarithmic scale, 0..1. */
+    private double nearness(double first, double now) {
+        double goal = options.tolerance() * value;
+        if (now <= goal || first <= goal) return 1;
+        return Math.max(0, Math.min(1, Math.log(first / now) / Math.log(first / goal)));
+    }
+
+    private boolean direction(double[] uv, double[] gradient, double[] move) {
+        double lift = LIFT * form.typicalStiffness();
+        for (int attempt = 0; attempt < 6; attempt++, lift *= 100) {
+            if (progress.cancelled()) throw new CancellationException();
+            if (!solver.factor(form.stiffness(energy, uv), lift, progress::cancelled)) {
+                if (progress.cancelled()) throw new CancellationException();
+                continue;
+            }
+            for (int i = 0; i < move.length; i++) move[i] = -gradient[i];
+            solver.solve(move, move);
+            if (dot(gradient, move) <= 0) return true;
+        }
+        return false;
+    }
+
+    private static double dot(double[] a, double[] b) {
+        return Chunks.sum(a.length, (from, to) -> {
+            double sum = 0;
+            for (int i = from; i < to; i++) sum += a[i] * b[i];
+            return sum;
+        });
+    }
+}

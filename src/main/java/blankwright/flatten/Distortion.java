@@ -1,0 +1,281 @@
+package blankwright.flatten;
+
+import blankwright.flatten.energy.StretchEnergy;
+import blankwright.mesh.TriMesh;
+import blankwright.sparse.Elements;
+
+/**
+ * The energy of a flat layout of a form, summed over its triangles with their form areas as weights, and its derivatives.
+ *
+ * <p>Lengths are in units in which the form's area is 1. A layout is 2 numbers a vertex.
+ * <p>Of a triangle with map J = Q·R + P·M, R the nearest rotation and M the nearest reflection (each a unit matrix up to a turn), the
+ * singular values are s1 = Q + P and s2 = Q - P, without trigonometry. In the four modes u1v1ᵀ, u2v2ᵀ, twist and flip the second
+ * derivative is diagonal with entries f''(s1), f''(s2), (p1 + p2)/(s1 + s2) and (p1 - p2)/(s1 - s2), p = f'(s); negative ones are set to
+ * 0, which gives the closest positive matrix.
+ * <p>Source: Smith, de Goes and Kim, "Analytic Eigensystems for Isotropic Distortion Energies", 2019; docs/sources.md [SGK19].
+ */
+final class Distortion {
+    /** Height of a triangle over its longest side below which it is treated as this high: about 1e-7 still leaves 8 digits of stiffness. */
+    private static final double LEAST_HEIGHT = 1e-7;
+
+    private final int triangles;
+    private final int[] tri;
+    private final double[] grad;      // triangle t: gradients of corner 1 and 2 in its own frame, grad[4t..4t+3]; corner 0 is minus their sum
+    private final double[] area;      // form area of triangle t over that of the form
+    private final int[] cornerStart;  // vertex v: its corners 3t+k stand in cornerOf[cornerStart[v] .. cornerStart[v+1]-1]
+    private final int[] cornerOf;
+    private final double[] pull;      // scratch: gradient at each corner, pull[6t + 2k ..]
+    private final double scale;       // unit of length, mm
+
+    Distortion(TriMesh form) {
+        triangles = form.triangleCount();
+        tri = form.corners();
+        grad = new double[4 * triangles];
+        area = new double[triangles];
+        pull = new double[6 * triangles];
+        scale = Math.sqrt(form.area());
+        for (int t = 0; t < triangles; t++) rest(form, t);
+        int n = form.vertexCount();
+        cornerStart = new int[n + 1];
+        for (int v : tri) cornerStart[v + 1]++;
+        for (int v = 0; v < n; v++) cornerStart[v + 1] += cornerStart[v];
+        cornerOf = new int[tri.length];
+        int[] at = java.util.Arrays.copyOf(cornerStart, n);
+        for (int c = 0; c < tri.length; c++) cornerOf[at[tri[c]]++] = c;
+    }
+
+    /** Lays the triangle in its own frame, corner 0 at the origin, its longest side along the first axis. */
+    private void rest(TriMesh form, int t) {
+        int longest = 0;
+        double length = -1;
+        for (int k = 0; k < 3; k++) {
+            double side = form.distance(form.corner(t, k), form.corner(t, (k + 1) % 3));
+            if (side > length) {
+                length = side;
+                longest = k;
+            }
+        }
+        int a = form.corner(t, longest), b = form.corner(t, (longest + 1) % 3), c = form.corner(t, (longest + 2) % 3);
+        double ux = form.x(b) - form.x(a), uy = form.y(b) - form.y(a), uz = form.z(b) - form.z(a);
+        double vx = form.x(c) - form.x(a), vy = form.y(c) - form.y(a), vz = form.z(c) - form.z(a);
+        double l = length / scale;
+        double p = (ux * vx + uy * vy + uz * vz) / length / scale;
+        double q = Math.max(2 * form.area(t) / length / scale, LEAST_HEIGHT * l);
+        area[t] = l * q / 2;
+        double[] gx = new double[3], gy = new double[3];     // gradients of the corners a, b, c
+        gx[1] = 1 / l;
+        gy[1] = -p / (l * q);
+        gy[2] = 1 / q;
+        gx[0] = -gx[1];
+        gy[0] = -gy[1] - gy[2];
+        int one = (1 + 3 - longest) % 3, two = (2 + 3 - longest) % 3;     // corner k of t is number (k - longest) mod 3 of a, b, c
+        grad[4 * t] = gx[one];
+        grad[4 * t + 1] = gy[one];
+        grad[4 * t + 2] = gx[two];
+        grad[4 * t + 3] = gy[two];
+    }
+
+    /** Unit of length, mm: the square root of the form's area. */
+    double scale() {
+        return scale;
+    }
+
+    /** Sum of area times f(s1) + f(s2); divided by the sum of areas (1, but for slivers) it is the mean. */
+    double value(StretchEnergy energy, double[] uv) {
+        return Chunks.sum(triangles, (from, to) -> {
+            double sum = 0;
+            for (int t = from; t < to; t++) {
+                int i = 2 * tri[3 * t], j = 2 * tri[3 * t + 1], k = 2 * tri[3 * t + 2];
+                double x1 = uv[j] - uv[i], y1 = uv[j + 1] - uv[i + 1], x2 = uv[k] - uv[i], y2 = uv[k + 1] - uv[i + 1];
+                double a = x1 * grad[4 * t] + x2 * grad[4 * t + 2], b = x1 * grad[4 * t + 1] + x2 * grad[4 * t + 3];
+                double c = y1 * grad[4 * t] + y2 * grad[4 * t + 2], d = y1 * grad[4 * t + 1] + y2 * grad[4 * t + 3];
+                double q = Math.sqrt((a + d) * (a + d) + (c - b) * (c - b)) / 2, p = Math.sqrt((a - d) * (a - d) + (c + b) * (c + b)) / 2;
+                double s1 = q + p, s2 = s1 == 0 ? 0 : (a * d - b * c) / s1;
+                double f = energy.value(s1) + energy.value(s2);
+                if (!(f < Double.POSITIVE_INFINITY)) return Double.POSITIVE_INFINITY;
+                sum += area[t] * f;
+            }
+            return sum;
+        });
+    }
+
+    /** Mean of s1² + s2² and of s1⁻² + s2⁻²: what best uniform scale needs. */
+    double[] stretchMeans(double[] uv) {
+        double direct = Chunks.sum(triangles, (from, to) -> {
+            double sum = 0;
+            for (int t = from; t < to; t++) sum += area[t] * squared(t, uv)[0];
+            return sum;
+        });
+        double inverse = Chunks.sum(triangles, (from, to) -> {
+            double sum = 0;
+            for (int t = from; t < to; t++) {
+                double[] s = squared(t, uv);
+                sum += area[t] * s[0] / (s[1] * s[1]);
+            }
+            return sum;
+        });
+        return new double[] {direct, inverse};
+    }
+
+    /** {|J|², det J} of triangle t. */
+    private double[] squared(int t, double[] uv) {
+        int i = 2 * tri[3 * t], j = 2 * tri[3 * t + 1], k = 2 * tri[3 * t + 2];
+        double x1 = uv[j] - uv[i], y1 = uv[j + 1] - uv[i + 1], x2 = uv[k] - uv[i], y2 = uv[k + 1] - uv[i + 1];
+        double a = x1 * grad[4 * t] + x2 * grad[4 * t + 2], b = x1 * grad[4 * t + 1] + x2 * grad[4 * t + 3];
+        double c = y1 * grad[4 * t] + y2 * grad[4 * t + 2], d = y1 * grad[4 * t + 1] + y2 * grad[4 * t + 3];
+        return new double[] {a * a + b * b + c * c + d * d, a * d - b * c};
+    }
+
+    /** Sum of form areas in units of the form's area: 1 but for what slivers were given. */
+    double areaSum() {
+        return Chunks.sum(triangles, (from, to) -> {
+            double sum = 0;
+            for (int t = from; t < to; t++) sum += area[t];
+            return sum;
+        });
+    }
+
+    /** Writes the gradient, 2 numbers a vertex. */
+    void gradient(StretchEnergy energy, double[] uv, double[] out) {
+        Chunks.sum(triangles, (from, to) -> {
+            for (int t = from; t < to; t++) {
+                int i = 2 * tri[3 * t], j = 2 * tri[3 * t + 1], k = 2 * tri[3 * t + 2];
+                double x1 = uv[j] - uv[i], y1 = uv[j + 1] - uv[i + 1], x2 = uv[k] - uv[i], y2 = uv[k + 1] - uv[i + 1];
+                double g1x = grad[4 * t], g1y = grad[4 * t + 1], g2x = grad[4 * t + 2], g2y = grad[4 * t + 3];
+                double a = x1 * g1x + x2 * g2x, b = x1 * g1y + x2 * g2y, c = y1 * g1x + y2 * g2x, d = y1 * g1y + y2 * g2y;
+                double e = (a + d) / 2, h = (c - b) / 2, f = (a - d) / 2, g = (c + b) / 2;
+                double q = Math.sqrt(e * e + h * h), p = Math.sqrt(f * f + g * g);
+                double s1 = q + p, s2 = s1 == 0 ? 0 : (a * d - b * c) / s1;
+                double p1 = energy.slope(s1), p2 = energy.slope(s2);
+                // dE/dJ = (p1 + p2)/2 R + (p1 - p2)/2 M, R = [e -h; h e]/q, M = [f g; g -f]/p
+                double sum = q == 0 ? 0 : (p1 + p2) / 2 / q * area[t], difference = p == 0 ? 0 : (p1 - p2) / 2 / p * area[t];
+                double pa = sum * e + difference * f, pb = -sum * h + difference * g;
+                double pc = sum * h + difference * g, pd = sum * e - difference * f;
+                double u1 = pa * g1x + pb * g1y, v1 = pc * g1x + pd * g1y, u2 = pa * g2x + pb * g2y, v2 = pc * g2x + pd * g2y;
+                int o = 6 * t;
+                pull[o] = -u1 - u2;
+                pull[o + 1] = -v1 - v2;
+                pull[o + 2] = u1;
+                pull[o + 3] = v1;
+                pull[o + 4] = u2;
+                pull[o + 5] = v2;
+            }
+            return 0;
+        });
+        Chunks.sum(cornerStart.length - 1, (from, to) -> {
+            for (int v = from; v < to; v++) {
+                double x = 0, y = 0;
+                for (int p = cornerStart[v]; p < cornerStart[v + 1]; p++) {
+                    x += pull[2 * cornerOf[p]];
+                    y += pull[2 * cornerOf[p] + 1];
+                }
+                out[2 * v] = x;
+                out[2 * v + 1] = y;
+            }
+            return 0;
+        });
+    }
+
+    /** The positive part of the second derivative at a layout, triangle by triangle. The layout must not change while in use. */
+    Elements stiffness(StretchEnergy energy, double[] uv) {
+        return (t, out) -> {
+            int i = 2 * tri[3 * t], j = 2 * tri[3 * t + 1], k = 2 * tri[3 * t + 2];
+            double x1 = uv[j] - uv[i], y1 = uv[j + 1] - uv[i + 1], x2 = uv[k] - uv[i], y2 = uv[k + 1] - uv[i + 1];
+            double g1x = grad[4 * t], g1y = grad[4 * t + 1], g2x = grad[4 * t + 2], g2y = grad[4 * t + 3];
+            double a = x1 * g1x + x2 * g2x, b = x1 * g1y + x2 * g2y, c = y1 * g1x + y2 * g2x, d = y1 * g1y + y2 * g2y;
+            double e = (a + d) / 2, h = (c - b) / 2, f = (a - d) / 2, g = (c + b) / 2;
+            double q = Math.sqrt(e * e + h * h), p = Math.sqrt(f * f + g * g);
+            double s1 = q + p, s2 = s1 == 0 ? 0 : (a * d - b * c) / s1;
+            double p1 = energy.slope(s1), p2 = energy.slope(s2);
+            double one = energy.curvature(s1), two = energy.curvature(s2);
+            double twist = Math.max(0, q > 1e-12 * s1 ? (p1 + p2) / (2 * q) : 0);
+            double flip = Math.max(0, p > 1e-8 * s1 ? (p1 - p2) / (2 * p) : (one + two) / 2);
+            double re = q > 0 ? e / q : 1, rh = q > 0 ? h / q : 0, mf = p > 0 ? f / p : 1, mg = p > 0 ? g / p : 0;
+            java.util.Arrays.fill(out, 0);
+            // u1v1ᵀ = (R + M)/2, u2v2ᵀ = (R - M)/2; twist and flip are R and M turned a quarter, over √2
+            addMode(out, area[t] * one, (re + mf) / 2, (mg - rh) / 2, (rh + mg) / 2, (re - mf) / 2, g1x, g1y, g2x, g2y);
+            addMode(out, area[t] * two, (re - mf) / 2, (-rh - mg) / 2, (rh - mg) / 2, (re + mf) / 2, g1x, g1y, g2x, g2y);
+            addMode(out, area[t] * twist / 2, -rh, -re, re, -rh, g1x, g1y, g2x, g2y);
+            addMode(out, area[t] * flip / 2, -mg, mf, mf, mg, g1x, g1y, g2x, g2y);
+        };
+    }
+
+    /** Least-squares conformal energy |M part of J|² doubled, triangle by triangle: 0 where a map keeps angles. */
+    Elements conformal() {
+        return (t, out) -> {
+            java.util.Arrays.fill(out, 0);
+            double g1x = grad[4 * t], g1y = grad[4 * t + 1], g2x = grad[4 * t + 2], g2y = grad[4 * t + 3];
+            addMode(out, area[t], 1, 0, 0, -1, g1x, g1y, g2x, g2y);
+            addMode(out, area[t], 0, 1, 1, 0, g1x, g1y, g2x, g2y);
+        };
+    }
+
+    /** Adds weight·m mᵀ, m the mode [a b; c d] as a pull on the six unknowns, to the packed lower triangle. */
+    private static void addMode(double[] out, double weight, double a, double b, double c, double d,
+                                double g1x, double g1y, double g2x, double g2y) {
+        double m2 = a * g1x + b * g1y, m3 = c * g1x + d * g1y, m4 = a * g2x + b * g2y, m5 = c * g2x + d * g2y;
+        double m0 = -m2 - m4, m1 = -m3 - m5;
+        double w0 = weight * m0, w1 = weight * m1, w2 = weight * m2, w3 = weight * m3, w4 = weight * m4, w5 = weight * m5;
+        out[0] += w0 * m0;
+        out[1] += w1 * m0;
+        out[2] += w1 * m1;
+        out[3] += w2 * m0;
+        out[4] += w2 * m1;
+        out[5] += w2 * m2;
+        out[6] += w3 * m0;
+        out[7] += w3 * m1;
+        out[8] += w3 * m2;
+        out[9] += w3 * m3;
+        out[10] += w4 * m0;
+        out[11] += w4 * m1;
+        out[12] += w4 * m2;
+        out[13] += w4 * m3;
+        out[14] += w4 * m4;
+        out[15] += w5 * m0;
+        out[16] += w5 * m1;
+        out[17] += w5 * m2;
+        out[18] += w5 * m3;
+        out[19] += w5 * m4;
+        out[20] += w5 * m5;
+    }
+
+    /** Largest step along {@code move} before the first triangle has no area, +∞ if none; only triangles that are not turned over count. */
+    double longestStep(double[] uv, double[] move) {
+        return Chunks.least(triangles, (from, to) -> {
+            double least = Double.POSITIVE_INFINITY;
+            for (int t = from; t < to; t++) {
+                int i = 2 * tri[3 * t], j = 2 * tri[3 * t + 1], k = 2 * tri[3 * t + 2];
+                double x1 = uv[j] - uv[i], y1 = uv[j + 1] - uv[i + 1], x2 = uv[k] - uv[i], y2 = uv[k + 1] - uv[i + 1];
+                double dx1 = move[j] - move[i], dy1 = move[j + 1] - move[i + 1], dx2 = move[k] - move[i], dy2 = move[k + 1] - move[i + 1];
+                least = Math.min(least, firstRoot(dx1 * dy2 - dy1 * dx2, x1 * dy2 + dx1 * y2 - y1 * dx2 - dy1 * x2, x1 * y2 - y1 * x2));
+            }
+            return least;
+        });
+    }
+
+    /** Smallest positive root of a x² + b x + c with c > 0, +∞ if there is none. */
+    static double firstRoot(double a, double b, double c) {
+        if (!(c > 0)) return Double.POSITIVE_INFINITY;
+        double disc = b * b - 4 * a * c;
+        if (!(disc >= 0)) return Double.POSITIVE_INFINITY;
+        double root = Math.sqrt(disc);
+        if (b < 0) return 2 * c / (-b + root);                           // both roots positive, or one: this is the smaller positive one
+        double denominator = -b - root;                                  // <= 0
+        if (a < 0) return denominator / (2 * a);
+        return Double.POSITIVE_INFINITY;
+    }
+
+    /** A typical diagonal entry of the stiffness of a layout without distortion: what a shift is measured by. */
+    double typicalStiffness() {
+        double sum = Chunks.sum(triangles, (from, to) -> {
+            double s = 0;
+            for (int t = from; t < to; t++) {
+                double g1 = grad[4 * t] * grad[4 * t] + grad[4 * t + 1] * grad[4 * t + 1];
+                double g2 = grad[4 * t + 2] * grad[4 * t + 2] + grad[4 * t + 3] * grad[4 * t + 3];
+                s += Math.min(1e3, area[t] * (g1 + g2));                 // a sliver must not set the measure for all
+            }
+            return s;
+        });
+        return 8 * sum / (cornerStart.length - 1);
+    }
+}

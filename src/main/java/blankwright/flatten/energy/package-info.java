@@ -1,0 +1,7 @@
+/**
+ * What a flattening makes least, triangle by triangle.
+ *
+ * <p>In: principal stretches of a 2x2 map. Out: value, derivatives, the positive part of the second derivative. May use num.
+ * <p>Start reading at {@link StretchEnergy}.
+ */
+package blankwright.flatten.energy;
