@@ -97,10 +97,7 @@ final class Descent {
         double lift = LIFT * form.typicalStiffness();
         for (int attempt = 0; attempt < 6; attempt++, lift *= 100) {
             if (progress.cancelled()) throw new CancellationException();
-            if (!solver.factor(form.stiffness(energy, uv), lift, progress::cancelled)) {
-                if (progress.cancelled()) throw new CancellationException();
-                continue;
-            }
+            if (!solver.factor(form.stiffness(energy, uv), lift, progress::cancelled)) continue;
             for (int i = 0; i < move.length; i++) move[i] = -gradient[i];
             solver.solve(move, move);
             if (dot(gradient, move) <= 0) return true;

@@ -27,7 +27,8 @@ public final class Cholesky {
     private final int d;                                  // unknowns a node
     private final double[][][] factor;                    // front -> its pivot rows, in list order
     private final double[][][] leftover;                  // front -> rows handed to the parent, null once taken
-    private volatile boolean failed;
+    private volatile boolean failed;                      // a pivot was not positive, or nobody wants the result
+    private volatile boolean unwanted;
 
     private Elements elements;
     private double shift;
@@ -67,13 +68,13 @@ public final class Cholesky {
         this.elements = elements;
         this.shift = shift;
         this.cancelled = cancelled;
-        failed = false;
+        failed = unwanted = false;
         for (int f = 0; f < fronts.count; f++) {
             if (fronts.parent[f] < 0) ForkJoinPool.commonPool().invoke(new Subtree(f));
         }
         Arrays.fill(leftover, null);
         this.elements = null;
-        if (!failed && cancelled.getAsBoolean()) throw new CancellationException();
+        if (unwanted) throw new CancellationException();
         return !failed;
     }
 
@@ -92,7 +93,7 @@ public final class Cholesky {
                 return;
             }
             if (cancelled.getAsBoolean()) {
-                failed = true;
+                failed = unwanted = true;
                 return;
             }
             int n = 0;

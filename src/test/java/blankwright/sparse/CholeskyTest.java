@@ -1,0 +1,56 @@
+package blankwright.sparse;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Random;
+import java.util.concurrent.CancellationException;
+import org.junit.jupiter.api.Test;
+
+/** Our own solver against the contract. */
+final class CholeskyTest extends SparseSolverContract {
+    @Override double[] solve(TestMesh mesh, int unknowns, Elements elements, double shift, double[] b) {
+        Cholesky solver = new Cholesky(mesh.nodes(), mesh.tri(), mesh.xyz(), unknowns);
+        double[] x = new double[b.length];
+        if (!solver.factor(elements, shift, () -> false)) return null;
+        solver.solve(b, x);
+        return x;
+    }
+
+    @Test
+    void factorsAgainWithOtherNumbersAndAfterAFailure() {
+        TestMesh mesh = TestMesh.grid(30, 30, new Random(5));
+        Cholesky solver = new Cholesky(mesh.nodes(), mesh.tri(), mesh.xyz(), 2);
+        Elements one = random(mesh.tri().length / 3, 2, 1), two = random(mesh.tri().length / 3, 2, 2);
+        double[] known = randomVector(2 * mesh.nodes(), 3), x = new double[known.length];
+        assertTrue(solver.factor(one, 0, () -> false));
+        assertFalse(solver.factor((e, out) -> { }, 0, () -> false), "nothing on the diagonal");
+        assertTrue(solver.factor(two, 0, () -> false));
+        solver.solve(times(mesh, 2, two, 0, known), x);
+        assertArrayEquals(known, x, 1e-8);
+    }
+
+    @Test
+    void stopsWhenCancelled() {
+        TestMesh mesh = TestMesh.grid(100, 100, new Random(5));
+        Cholesky solver = new Cholesky(mesh.nodes(), mesh.tri(), mesh.xyz(), 2);
+        Elements one = random(mesh.tri().length / 3, 2, 1);
+        assertThrows(CancellationException.class, () -> solver.factor(one, 0, () -> true));
+    }
+
+    @Test
+    void residualStaysAtRoundingOnALargeGrid() {
+        TestMesh mesh = TestMesh.grid(150, 150, new Random(5));
+        Elements elements = random(mesh.tri().length / 3, 2, 7);
+        double[] known = randomVector(2 * mesh.nodes(), 8), b = times(mesh, 2, elements, 0, known);
+        double[] again = times(mesh, 2, elements, 0, solve(mesh, 2, elements, 0, b));
+        double worst = 0, largest = 0;
+        for (int i = 0; i < b.length; i++) {
+            worst = Math.max(worst, Math.abs(again[i] - b[i]));
+            largest = Math.max(largest, Math.abs(b[i]));
+        }
+        assertTrue(worst < 1e-12 * largest, "residual " + worst / largest);
+    }
+}
