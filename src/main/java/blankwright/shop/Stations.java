@@ -1,0 +1,89 @@
+package blankwright.shop;
+
+import blankwright.mesh.EdgeTable;
+import blankwright.mesh.FlatMap;
+import blankwright.mesh.TriMesh;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The centre line of a piece and station lines square to it, cut on the form by planes and carried to the blank.
+ *
+ * <p>The plane of the centre line holds the centroid, up and along of the {@link PanelFrame}. Station planes stand square to along at every
+ * multiple of the spacing from the centroid, both ways, where they meet the form farther than a fiftieth of the spacing from its ends. On the
+ * blank the lines are curves where the form is not developable; each knows its length on both.
+ */
+public final class Stations {
+    /** Where nothing is asked, mm. */
+    public static final double SPACING = 100;
+    private static final double END = 0.02;
+
+    /**
+     * The lines of one station.
+     *
+     * @param at distance of its plane from the centroid along the centre line, mm, either sign
+     * @param label {@code 0}, {@code +100}, {@code -100}: the distance in mm
+     * @param lines as many as the plane leaves on the form, longest first
+     */
+    public record Station(double at, String label, List<TapeLine> lines) { }
+
+    private final PanelFrame frame;
+    private final List<TapeLine> centreLine;
+    private final List<Station> stations;
+
+    private Stations(PanelFrame frame, List<TapeLine> centreLine, List<Station> stations) {
+        this.frame = frame;
+        this.centreLine = centreLine;
+        this.stations = stations;
+    }
+
+    /** Every {@link #SPACING}. */
+    public static Stations of(FlatMap map) {
+        return of(map, SPACING);
+    }
+
+    /** @param spacing mm, above 0; no more than a thousand stations fit a piece, else IllegalArgumentException says how wide they must be */
+    public static Stations of(FlatMap map, double spacing) {
+        if (!(spacing > 0)) throw new IllegalArgumentException("station spacing " + spacing + " mm: must be above 0");
+        TriMesh form = map.form();
+        EdgeTable edges = EdgeTable.of(form);
+        PanelFrame frame = PanelFrame.of(form);
+        double low = 0, high = 0;
+        double[] along = new double[form.vertexCount()], across = new double[form.vertexCount()];
+        for (int v = 0; v < along.length; v++) {
+            along[v] = frame.alongOf(v);
+            across[v] = frame.acrossOf(v);
+            low = Math.min(low, along[v]);
+            high = Math.max(high, along[v]);
+        }
+        if (high - low > 1000 * spacing)
+            throw new IllegalArgumentException("station spacing " + spacing + " mm: must be at least " + Math.ceil((high - low) / 1000)
+                    + " mm for a piece " + Math.round(high - low) + " mm long");
+        List<Station> stations = new ArrayList<>();
+        for (int k = (int) Math.ceil(low / spacing + END); k <= high / spacing - END; k++) {
+            String label = k == 0 ? "0" : (k > 0 ? "+" : "-") + length(Math.abs(k) * spacing);
+            List<TapeLine> lines = LevelLines.of(map, edges, along, k * spacing, "station " + label);
+            if (!lines.isEmpty()) stations.add(new Station(k * spacing, label, lines));
+        }
+        return new Stations(frame, LevelLines.of(map, edges, across, 0, "centre line"), List.copyOf(stations));
+    }
+
+    /** The axes the lines were found by. */
+    public PanelFrame frame() {
+        return frame;
+    }
+
+    /** The centre line, in as many parts as holes leave, longest first. */
+    public List<TapeLine> centreLine() {
+        return centreLine;
+    }
+
+    /** From the lowest to the highest along the centre line. */
+    public List<Station> stations() {
+        return stations;
+    }
+
+    private static String length(double mm) {
+        return mm == Math.rint(mm) ? Long.toString((long) mm) : String.format(java.util.Locale.ROOT, "%.1f", mm);
+    }
+}
