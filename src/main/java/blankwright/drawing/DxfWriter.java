@@ -4,16 +4,18 @@ import blankwright.outline.Curve;
 import blankwright.outline.Curve.Box;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.nio.charset.StandardCharsets;
+import java.nio.charset.Charset;
+import java.nio.charset.CharsetEncoder;
 
 /**
  * A drawing as ASCII DXF of the version AC1015 (2000) at true size: mm, told in the header.
  *
  * <p>All that stands in model space are the entities, each on its layer, colour and line pattern by layer: LINE, ARC, CIRCLE, LWPOLYLINE (arcs as
- * bulges, the closed flag set) and TEXT. Letters beyond ASCII are written as \U+XXXX. Positions are rounded to 1e-6 mm, bulges to 1e-8.
+ * bulges, the closed flag set) and TEXT. Letters beyond its code page are written as \U+XXXX. Positions are rounded to 1e-6 mm, bulges to 1e-8.
  * <p>Source: Autodesk, "AutoCAD 2000 DXF Reference", the published description of the format.
  */
 public final class DxfWriter {
+    private static final Charset PAGE = Charset.forName("windows-1252");      // what $DWGCODEPAGE tells
     private static final int PLACES = 6;
     private static final int BULGE_PLACES = 8;
     private static final int CHUNK = 1 << 16;
@@ -445,12 +447,13 @@ public final class DxfWriter {
         return degrees < 0 ? degrees + 360 : degrees;
     }
 
-    /** Text as the format wants it: \U+XXXX beyond ASCII, "^ " for ^, and no per cent pair that could be read as a code. */
+    /** Text as the format wants it: \U+XXXX beyond the code page, "^ " for ^, and no per cent pair that could be read as a code. */
     static String escaped(String text) {
         String plain = text.contains("%%") ? text.replace("%", "%%%") : text;
         StringBuilder out = new StringBuilder();
+        CharsetEncoder page = PAGE.newEncoder();
         for (char c : plain.replace("\\U+", "\\U+005CU+").replace("^", "^ ").toCharArray()) {
-            if (c < 0x7f) out.append(c);
+            if (page.canEncode(c)) out.append(c);
             else out.append(String.format("\\U+%04X", (int) c));
         }
         return out.toString();
@@ -461,7 +464,7 @@ public final class DxfWriter {
     }
 
     private void send() throws IOException {
-        to.write(out.toString().getBytes(StandardCharsets.US_ASCII));
+        to.write(out.toString().getBytes(PAGE));
         out.setLength(0);
     }
 }

@@ -71,7 +71,7 @@ public sealed interface Entity {
         public Text {
             finite(x, y, height, angle);
             above0("lettering height", height);
-            text = text.replaceAll("[\\p{Cntrl}\\u2028\\u2029]", " ");
+            text = text.replaceAll("[\\x00-\\x1f\\x7f-\\x9f\\u2028\\u2029]", " ");
             if (text.isBlank()) throw new IllegalArgumentException("lettering of nothing at " + x + ", " + y);
         }
 

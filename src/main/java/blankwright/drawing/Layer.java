@@ -7,28 +7,35 @@ package blankwright.drawing;
  */
 public enum Layer {
     /** Cut the sheet here; solid, heavy, black. */
-    CUT(0x000000, 7, 0.50),
+    CUT("cut line", 0x000000, 7, 0.50),
     /** Final edge, trimmed after forming; long dashes, green. */
-    TRIM(0x1b6b3a, 94, 0.35, 6, 2),
+    TRIM("trim line, after forming", 0x1b6b3a, 94, 0.35, 6, 2),
     /** Centre line, stations, labels' ticks: pen on the sheet; thin, solid, blue. */
-    MARK(0x1f5fa8, 5, 0.18),
+    MARK("mark on the sheet", 0x1f5fa8, 5, 0.18),
     /** Where metal is gathered; short dashes, purple. */
-    SHRINK(0x542788, 202, 0.35, 2, 1),
+    SHRINK("shrink", 0x542788, 202, 0.35, 2, 1),
     /** Where metal is stretched; dash and dot, orange. */
-    STRETCH(0xb35806, 32, 0.35, 5, 1.2, 0.6, 1.2),
+    STRETCH("stretch", 0xb35806, 32, 0.35, 5, 1.2, 0.6, 1.2),
     /** Lettering; dark grey. */
-    TEXT(0x333333, 8, 0.18);
+    TEXT("lettering", 0x333333, 8, 0.18);
 
+    private final String words;
     private final int rgb;
     private final int index;
     private final double width;
     private final double[] dashes;
 
-    Layer(int rgb, int index, double width, double... dashes) {
+    Layer(String words, int rgb, int index, double width, double... dashes) {
+        this.words = words;
         this.rgb = rgb;
         this.index = index;
         this.width = width;
         this.dashes = dashes;
+    }
+
+    /** What the line is for, as said in a key. */
+    public String words() {
+        return words;
     }
 
     /** Colour as 0xRRGGBB. */

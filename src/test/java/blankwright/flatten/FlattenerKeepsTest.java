@@ -1,0 +1,233 @@
+package blankwright.flatten;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertInstanceOf;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import blankwright.mesh.FlatMap;
+import blankwright.mesh.TriMesh;
+import blankwright.num.Progress;
+import java.util.Arrays;
+import java.util.Random;
+import java.util.concurrent.CancellationException;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** What a flattening must keep, whatever the panel: orientation, symmetry, stationarity, bits. */
+class FlattenerKeepsTest {
+    private static Outcome flatten(TriMesh mesh) {
+        return Flattener.flatten(mesh, FlattenOptions.DEFAULT, Progress.NONE);
+    }
+
+    private static FlatMap flat(TriMesh mesh) {
+        return assertInstanceOf(Outcome.Converged.class, flatten(mesh)).map();
+    }
+
+    private static double distance(FlatMap map, int a, int b) {
+        return Math.hypot(map.u(b) - map.u(a), map.v(b) - map.v(a));
+    }
+
+    private static TriMesh panel() {
+        return Grids.shaken(Grids.mudguard(14), 3, 5);
+    }
+
+    /** The distances of some vertices from each other say the blank up to where it lies, and nothing of which side is up. */
+    private static double[] distances(FlatMap map, int[] vertexOf) {
+        Random random = new Random(6);
+        double[] out = new double[400];
+        for (int i = 0; i < out.length; i++)
+            out[i] = distance(map, vertexOf[random.nextInt(vertexOf.length)], vertexOf[random.nextInt(vertexOf.length)]);
+        return out;
+    }
+
+    private static int[] identity(int n) {
+        int[] same = new int[n];
+        for (int i = 0; i < n; i++) same[i] = i;
+        return same;
+    }
+
+    @Test
+    void turnedAndMovedInTheSameBlankOut() {
+        TriMesh mesh = panel();
+        double[] xyz = mesh.positions(), there = xyz.clone();
+        double c = Math.cos(1.1), s = Math.sin(1.1);
+        for (int i = 0; i < xyz.length; i += 3) {
+            double x = c * xyz[i] - s * xyz[i + 1], y = s * xyz[i] + c * xyz[i + 1];
+            there[i] = x + 500;
+            there[i + 1] = c * y - s * xyz[i + 2] - 300;
+            there[i + 2] = s * y + c * xyz[i + 2];
+        }
+        int[] all = identity(mesh.vertexCount());
+        assertArrayEquals(distances(flat(mesh), all), distances(flat(mesh.withPositions(there)), all), 1e-5);
+    }
+
+    @Test
+    void mirroredInTheMirrorImageOut() {
+        TriMesh mesh = panel();
+        double[] xyz = mesh.positions();
+        int[] tri = mesh.corners();
+        for (int i = 0; i < xyz.length; i += 3) xyz[i] = -xyz[i];
+        for (int t = 0; t < tri.length; t += 3) {
+            int b = tri[t + 1];
+            tri[t + 1] = tri[t + 2];
+            tri[t + 2] = b;
+        }
+        FlatMap one = flat(mesh), two = flat(TriMesh.of(xyz, tri));
+        int[] all = identity(mesh.vertexCount());
+        assertArrayEquals(distances(one, all), distances(two, all), 1e-5);
+        assertTrue(one.area() > 0 && two.area() > 0, "outer skin up in both");
+    }
+
+    @Test
+    void tenTimesLargerInTenTimesLargerOut() {
+        TriMesh mesh = panel();
+        double[] larger = Arrays.stream(mesh.positions()).map(x -> 10 * x).toArray();
+        int[] all = identity(mesh.vertexCount());
+        double[] expected = Arrays.stream(distances(flat(mesh), all)).map(x -> 10 * x).toArray();
+        assertArrayEquals(expected, distances(flat(mesh.withPositions(larger)), all), 1e-4);
+    }
+
+    @Test
+    void renumberedInTheSameBlankOut() {
+        TriMesh mesh = panel();
+        int n = mesh.vertexCount();
+        int[] to = identity(n);
+        Random random = new Random(9);
+        for (int i = n - 1; i > 0; i--) {
+            int j = random.nextInt(i + 1), swap = to[i];
+            to[i] = to[j];
+            to[j] = swap;
+        }
+        double[] xyz = new double[3 * n];
+        for (int v = 0; v < n; v++) System.arraycopy(mesh.positions(), 3 * v, xyz, 3 * to[v], 3);
+        int[] tri = mesh.corners(), shuffled = new int[tri.length];
+        for (int t = 0, m = tri.length / 3; t < m; t++)
+            for (int k = 0; k < 3; k++) shuffled[3 * ((t * 37 + 11) % m) + (k + t) % 3] = to[tri[3 * t + k]];
+        assertArrayEquals(distances(flat(mesh), identity(n)), distances(flat(TriMesh.of(xyz, shuffled)), to), 1e-5);
+    }
+
+    /** At a minimum no small change helps: energies by a formula of our own here, |J|² + |J|²/det², from lengths and areas. */
+    @Test
+    void noRandomChangeOfTheResultLowersTheEnergy() {
+        TriMesh mesh = panel();
+        FlatMap map = flat(mesh);
+        double least = energy(map);
+        Random random = new Random(10);
+        for (int i = 0; i < 200; i++) {
+            double[] uv = map.positions();
+            double amount = Math.pow(10, -4 + 3 * random.nextDouble());
+            if (i % 2 == 0) for (int k = 0; k < uv.length; k++) uv[k] += amount * random.nextGaussian();
+            else uv[random.nextInt(uv.length)] += 10 * amount;
+            assertTrue(energy(FlatMap.of(mesh, uv)) >= least * (1 - 1e-12), "amount " + amount);
+        }
+    }
+
+    private static double energy(FlatMap map) {
+        TriMesh form = map.form();
+        double sum = 0;
+        for (int t = 0; t < form.triangleCount(); t++) {
+            double cotangents = 0, area = form.area(t), flat = map.area(t);
+            if (!(flat > 0)) return Double.POSITIVE_INFINITY;
+            for (int k = 0; k < 3; k++) {
+                int a = form.corner(t, (k + 1) % 3), b = form.corner(t, (k + 2) % 3);
+                cotangents += Math.pow(distance(map, a, b), 2) / Math.tan(form.angle(t, k)) / 2;     // Dirichlet energy of the triangle
+            }
+            sum += cotangents * (1 + area * area / (flat * flat));
+        }
+        return sum / form.area();
+    }
+
+    @Test
+    void reportsTheEnergyItReached() {
+        Outcome outcome = flatten(panel());
+        assertEquals(energy(outcome.map()), outcome.energy(), 1e-11);
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {0.3, 0.7, 0.9, 1.2, 1.6, 2.5})
+    void noTriangleIsTurnedOverHoweverRoughTheMesh(double cells) {
+        TriMesh rough = Grids.shaken(Grids.mudguard(40), cells * 864.0 / 40 / 4, 77);
+        Outcome outcome = flatten(rough);
+        assertInstanceOf(Outcome.Converged.class, outcome, outcome + " after " + outcome.steps() + " from " + outcome.start());
+        for (int t = 0; t < rough.triangleCount(); t++) assertTrue(outcome.map().area(t) > 0);
+    }
+
+    @Test
+    void holesStayFreeRims() {
+        TriMesh grid = Grids.cap(40, 12);
+        int[] tri = grid.corners(), kept = new int[tri.length];
+        int n = 0;
+        for (int t = 0; t < tri.length; t += 3) {
+            int ring = (int) Math.round((tri[t] + tri[t + 1] + tri[t + 2]) / 3.0);
+            if (ring < 40 || ring > 200 && ring < 206) continue;
+            for (int k = 0; k < 3; k++) kept[n++] = tri[t + k];
+        }
+        TriMesh holed = compact(grid.positions(), Arrays.copyOf(kept, n));
+        FlatMap map = flat(holed);
+        for (int t = 0; t < holed.triangleCount(); t++) assertTrue(map.area(t) > 0);
+        assertTrue(energy(map) < energy(flat(grid)), "a hole in the middle gives the rest more freedom");
+    }
+
+    private static TriMesh compact(double[] xyz, int[] tri) {
+        int[] at = new int[xyz.length / 3];
+        Arrays.fill(at, -1);
+        double[] used = new double[xyz.length];
+        int n = 0;
+        int[] renamed = tri.clone();
+        for (int i = 0; i < tri.length; i++) {
+            if (at[tri[i]] < 0) {
+                System.arraycopy(xyz, 3 * tri[i], used, 3 * n, 3);
+                at[tri[i]] = n++;
+            }
+            renamed[i] = at[tri[i]];
+        }
+        return TriMesh.of(Arrays.copyOf(used, 3 * n), renamed);
+    }
+
+    @Test
+    void circleStartReachesTheSameOptimumAsTheConformalOne() {
+        TriMesh mesh = panel();
+        blankwright.mesh.RimLoops rims = blankwright.mesh.RimLoops.of(mesh, blankwright.mesh.EdgeTable.of(mesh));
+        double[] uv = CircleMap.of(mesh, rims, 0, () -> false);
+        Distortion form = new Distortion(mesh);
+        blankwright.sparse.Cholesky solver = new blankwright.sparse.Cholesky(mesh.vertexCount(), mesh.corners(), mesh.positions(), 2);
+        Descent descent = new Descent(form, solver, new blankwright.flatten.energy.SymmetricDirichlet(), FlattenOptions.DEFAULT, Progress.NONE);
+        assertEquals(Descent.End.CONVERGED, descent.run(uv, layout -> true));
+        assertEquals(flatten(mesh).energy(), descent.value(), 1e-9);
+    }
+
+    @Test
+    void convergedIsSaidOnlyWhenItIs() {
+        Outcome outcome = Flattener.flatten(panel(), FlattenOptions.DEFAULT.withStepLimit(1), Progress.NONE);
+        Outcome.Stopped stopped = assertInstanceOf(Outcome.Stopped.class, outcome);
+        assertEquals(Outcome.Reason.STEP_LIMIT, stopped.reason());
+    }
+
+    @Test
+    void stopsWhenCancelled() {
+        Progress impatient = new Progress() {
+            @Override public void at(String what, double fraction) { }
+
+            @Override public boolean cancelled() {
+                return true;
+            }
+        };
+        assertThrows(CancellationException.class, () -> Flattener.flatten(Grids.mudguard(60), FlattenOptions.DEFAULT, impatient));
+    }
+
+    @Test
+    void refusesAClosedSkin() {
+        TriMesh tetrahedron = TriMesh.of(new double[] {0, 0, 0, 1, 0, 0, 0, 1, 0, 0, 0, 1}, new int[] {0, 2, 1, 0, 1, 3, 1, 2, 3, 2, 0, 3});
+        assertThrows(IllegalArgumentException.class, () -> flatten(tetrahedron));
+    }
+
+    @Test
+    void oneTriangleIsItsOwnBlank() {
+        TriMesh one = TriMesh.of(new double[] {0, 0, 0, 30, 0, 0, 0, 40, 5}, new int[] {0, 1, 2});
+        FlatMap map = flat(one);
+        for (int k = 0; k < 3; k++) assertEquals(one.distance(k, (k + 1) % 3), distance(map, k, (k + 1) % 3), 1e-7);
+    }
+}
