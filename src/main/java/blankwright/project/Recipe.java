@@ -1,0 +1,85 @@
+package blankwright.project;
+
+import blankwright.num.LengthUnit;
+import blankwright.shape.Fineness;
+import blankwright.shape.Panel;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * What is to be made and how. Immutable; lengths in mm.
+ *
+ * @param name of the panel, not blank
+ * @param chord largest distance of a formula's triangles from its skin; without meaning for a mesh file
+ * @param thickness of the sheet, where known
+ * @param face which side of the sheet the form is; outside and inside need a thickness
+ * @param stations spacing of the station lines, above 0
+ * @param trim metal left on beyond the finished edge, above 0; empty where none
+ * @param notes free text, may be empty
+ */
+public record Recipe(String name, Source source, double chord, OptionalDouble thickness, Face face, Aim aim, double stations,
+                     OptionalDouble trim, Optional<Hand> hand, String notes) {
+    /** The version this program writes, and the latest it reads. */
+    public static final int VERSION = 1;
+    /** Station lines every 100 mm, where nothing is said. */
+    public static final double USUAL_STATIONS = 100;
+
+    public Recipe {
+        if (name.isBlank()) throw new IllegalArgumentException("name: must not be empty");
+        within("chord", chord, 1e-4, 50);
+        within("stations", stations, 1, 10_000);
+        if (thickness.isPresent()) within("thickness", thickness.getAsDouble(), 0.01, 25);
+        if (trim.isPresent()) within("trim", trim.getAsDouble(), 0.1, 500);
+        if (face != Face.MIDDLE && thickness.isEmpty())
+            throw new IllegalArgumentException("face " + face.word() + " needs the thickness of the sheet");
+    }
+
+    /** A formula with everything else as usual. */
+    public static Recipe of(String name, Panel panel) {
+        return of(name, new Source.OfPanel(panel));
+    }
+
+    /** A mesh file, as the command line gives it, with everything else as usual. */
+    public static Recipe ofMesh(String name, String file, Optional<LengthUnit> units) {
+        return of(name, new Source.OfMesh(file, units));
+    }
+
+    private static Recipe of(String name, Source source) {
+        return new Recipe(name, source, Fineness.USUAL.chord(), OptionalDouble.empty(), Face.MIDDLE, Aim.EVEN, USUAL_STATIONS,
+                OptionalDouble.empty(), Optional.empty(), "");
+    }
+
+    public Recipe withChord(double mm) {
+        return new Recipe(name, source, mm, thickness, face, aim, stations, trim, hand, notes);
+    }
+
+    /** The sheet: its thickness and the side the form is. */
+    public Recipe withSheet(OptionalDouble thicknessMm, Face side) {
+        return new Recipe(name, source, chord, thicknessMm, side, aim, stations, trim, hand, notes);
+    }
+
+    public Recipe withAim(Aim other) {
+        return new Recipe(name, source, chord, thickness, face, other, stations, trim, hand, notes);
+    }
+
+    public Recipe withStations(double mm) {
+        return new Recipe(name, source, chord, thickness, face, aim, mm, trim, hand, notes);
+    }
+
+    public Recipe withTrim(OptionalDouble mm) {
+        return new Recipe(name, source, chord, thickness, face, aim, stations, mm, hand, notes);
+    }
+
+    public Recipe withHand(Optional<Hand> side) {
+        return new Recipe(name, source, chord, thickness, face, aim, stations, trim, side, notes);
+    }
+
+    public Recipe withNotes(String text) {
+        return new Recipe(name, source, chord, thickness, face, aim, stations, trim, hand, text);
+    }
+
+    private static void within(String key, double mm, double low, double high) {
+        if (!(mm >= low && mm <= high))
+            throw new IllegalArgumentException(key + " " + mm + " mm: must be " + low + " to " + high + " mm; check the unit");
+    }
+}

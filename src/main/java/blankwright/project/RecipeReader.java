@@ -1,0 +1,226 @@
+package blankwright.project;
+
+import blankwright.num.Angles;
+import blankwright.num.LengthUnit;
+import blankwright.num.Lengths;
+import blankwright.shape.Fineness;
+import blankwright.shape.Panel;
+import blankwright.shape.UnfitValue;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.CharacterCodingException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Reads a recipe. Whatever the text holds, it comes out as a {@link Recipe} or as a {@link RecipeException} with the place.
+ *
+ * <p>Bare numbers are mm and degrees. A key that is not known is refused with the nearest one that is.
+ */
+public final class RecipeReader {
+    private static final List<String> KEYS = List.of("blankwright-recipe", "name", "panel", "mesh", "chord", "thickness", "face", "aim", "stations",
+            "trim", "hand", "notes");
+    private static final int MOST_BYTES = 1 << 20;
+
+    private final String path;
+
+    private RecipeReader(String path) {
+        this.path = path;
+    }
+
+    /** @throws IOException where the file itself cannot be read */
+    public static Recipe read(Path file) throws IOException, RecipeException {
+        String name = file.toString();
+        byte[] bytes;
+        try (var in = Files.newInputStream(file)) {
+            bytes = in.readNBytes(MOST_BYTES + 1);
+        }
+        if (bytes.length > MOST_BYTES) throw new RecipeException(name, 1, 1, "this is longer than a recipe ever is (1 MB)");
+        try {
+            return read(name, StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString());
+        } catch (CharacterCodingException e) {
+            throw new RecipeException(name, 1, 1, "this is not a text in UTF-8; save it again as UTF-8");
+        }
+    }
+
+    /** @param path what messages call the text */
+    public static Recipe read(String path, String text) throws RecipeException {
+        return new RecipeReader(path).recipe(Node.read(path, text));
+    }
+
+    private Recipe recipe(Node node) throws RecipeException {
+        Node.Keys top = keys(node, "a recipe");
+        version(top);
+        onlyKnown(top, KEYS, "");
+        Node.Word name = word(needed(top, "name"), "name");
+        if (name.text().isBlank()) throw at(name, "name has no value");
+        Source source = source(top);
+        boolean formula = source instanceof Source.OfPanel;
+        if (!formula && top.keys().containsKey("chord"))
+            throw at(top.keys().get("chord"), "chord: a mesh file brings its own triangles; leave chord out");
+        double chord = length(top, "chord").orElse(Fineness.USUAL.chord());
+        OptionalDouble thickness = length(top, "thickness");
+        Face face = choice(top, "face", Face.class).orElse(Face.MIDDLE);
+        Aim aim = choice(top, "aim", Aim.class).orElse(Aim.EVEN);
+        double stations = length(top, "stations").orElse(Recipe.USUAL_STATIONS);
+        OptionalDouble trim = none(top, "trim") ? OptionalDouble.empty() : length(top, "trim");
+        Optional<Hand> hand = choice(top, "hand", Hand.class);
+        String notes = top.values().containsKey("notes") ? word(top.values().get("notes"), "notes").text() : "";
+        try {
+            return new Recipe(name.text(), source, chord, thickness, face, aim, stations, trim, hand, notes);
+        } catch (IllegalArgumentException e) {
+            String first = e.getMessage().split("[ :]", 2)[0];
+            throw at(top.values().getOrDefault(first, top), e.getMessage());
+        }
+    }
+
+    private void version(Node.Keys top) throws RecipeException {
+        Node.Word version = word(needed(top, "blankwright-recipe"), "blankwright-recipe");
+        if (!version.text().matches("\\d{1,9}") || Integer.parseInt(version.text()) < 1)
+            throw at(version, "blankwright-recipe: " + PanelWords.quoted(version.text()) + " is no version; write " + Recipe.VERSION);
+        if (Integer.parseInt(version.text()) > Recipe.VERSION)
+            throw at(version, "this recipe has version " + version.text() + " and this program knows versions up to " + Recipe.VERSION
+                    + "; take a newer program");
+    }
+
+    private Source source(Node.Keys top) throws RecipeException {
+        boolean panel = top.values().containsKey("panel"), mesh = top.values().containsKey("mesh");
+        if (panel && mesh) throw at(top.keys().get("mesh"), "panel and mesh stand side by side; a recipe has one of them");
+        if (!panel && !mesh) throw at(top, "neither panel nor mesh is given; a recipe needs one of them");
+        return panel ? new Source.OfPanel(panel(keys(top.values().get("panel"), "panel"))) : mesh(top.values().get("mesh"));
+    }
+
+    private Source mesh(Node node) throws RecipeException {
+        Node.Word file;
+        Optional<LengthUnit> units = Optional.empty();
+        if (node instanceof Node.Keys keys) {
+            onlyKnown(keys, List.of("file", "units"), "mesh");
+            file = word(needed(keys, "file"), "file");
+            if (keys.values().containsKey("units")) {
+                Node.Word unit = word(keys.values().get("units"), "units");
+                units = Optional.of(LengthUnit.of(unit.text()).orElseThrow(() -> at(unit, "units " + PanelWords.quoted(unit.text())
+                        + ": must be one of " + LengthUnit.words())));
+            }
+        } else {
+            file = word(node, "mesh");
+        }
+        if (file.text().isBlank()) throw at(file, "the mesh has no file name");
+        if (file.text().chars().anyMatch(Character::isISOControl)) throw at(file, "the file name holds characters that no file name should");
+        return new Source.OfMesh(file.text(), units);
+    }
+
+    private Panel panel(Node.Keys keys) throws RecipeException {
+        Node.Word word = word(needed(keys, "kind"), "kind");
+        PanelWords.Kind<?> kind = PanelWords.kind(word.text()).orElseThrow(() -> at(word, "panel kind " + PanelWords.quoted(word.text())
+                + " is not known" + nearest(word.text(), PanelWords.words())));
+        List<String> known = new java.util.ArrayList<>(List.of("kind"));
+        for (PanelWords.Key key : kind.keys()) known.add(key.word());
+        onlyKnown(keys, known, kind.word());
+        Map<String, Object> values = new LinkedHashMap<>();
+        for (PanelWords.Key key : kind.keys()) {
+            boolean written = keys.values().containsKey(key.word());
+            if (!written && key.usual() == null) throw at(keys, kind.word() + " needs " + key.word() + ", which is missing");
+            values.put(key.word(), written ? value(keys.values().get(key.word()), key) : key.usual());
+        }
+        try {
+            return kind.panel(new PanelWords.Values(values));
+        } catch (UnfitValue e) {
+            throw at(keys.values().getOrDefault(e.parameter(), keys), e.getMessage());
+        }
+    }
+
+    private Object value(Node node, PanelWords.Key key) throws RecipeException {
+        Node.Word word = word(node, key.word());
+        if (word.text().isBlank()) throw at(word, key.word() + " has no value");
+        try {
+            return switch (key.measure()) {
+                case LENGTH -> Lengths.parse(word.text());
+                case ANGLE -> Angles.parse(word.text());
+                case WORD -> word.text();
+            };
+        } catch (IllegalArgumentException e) {
+            throw at(word, key.word() + ": " + e.getMessage());
+        }
+    }
+
+    private OptionalDouble length(Node.Keys keys, String key) throws RecipeException {
+        if (!keys.values().containsKey(key)) return OptionalDouble.empty();
+        return OptionalDouble.of((Double) value(keys.values().get(key), new PanelWords.Key(key, PanelWords.Measure.LENGTH, null)));
+    }
+
+    private static boolean none(Node.Keys keys, String key) {
+        return keys.values().get(key) instanceof Node.Word w && w.text().equals("none");
+    }
+
+    private <E extends Enum<E>> Optional<E> choice(Node.Keys keys, String key, Class<E> type) throws RecipeException {
+        if (!keys.values().containsKey(key)) return Optional.empty();
+        Node.Word word = word(keys.values().get(key), key);
+        for (E e : type.getEnumConstants()) if (PanelWords.spelled(e).equals(word.text())) return Optional.of(e);
+        throw at(word, key + " " + PanelWords.quoted(word.text()) + ": must be one of " + PanelWords.spellings(type));
+    }
+
+    private Node needed(Node.Keys keys, String key) throws RecipeException {
+        Node node = keys.values().get(key);
+        if (node == null) throw at(keys, key + " is missing" + (key.equals("blankwright-recipe") ? "; begin with blankwright-recipe: 1" : ""));
+        return node;
+    }
+
+    private Node.Word word(Node node, String key) throws RecipeException {
+        if (node instanceof Node.Word word) return word;
+        throw at(node, key + ": one value belongs here, not " + node.what());
+    }
+
+    private Node.Keys keys(Node node, String what) throws RecipeException {
+        if (node instanceof Node.Keys keys) return keys;
+        throw at(node, what + ": keys with values belong here, not " + node.what());
+    }
+
+    private void onlyKnown(Node.Keys keys, Collection<String> known, String under) throws RecipeException {
+        for (Map.Entry<String, Node.Word> e : keys.keys().entrySet()) {
+            if (!known.contains(e.getKey()))
+                throw at(e.getValue(), "the key " + PanelWords.quoted(e.getKey()) + " is not known" + (under.isEmpty() ? "" : " under " + under)
+                        + nearest(e.getKey(), known));
+        }
+    }
+
+    /** {@code ; did you mean "stations"?} where one is near, else all of them. */
+    static String nearest(String word, Collection<String> known) {
+        String best = "";
+        int least = Math.max(2, Math.min(word.length(), 40) / 3) + 1;
+        for (String k : known) {
+            int d = word.length() > 40 ? 99 : edits(word, k);
+            if (d < least) {
+                least = d;
+                best = k;
+            }
+        }
+        return best.isEmpty() ? "; known are " + String.join(", ", known) : "; did you mean \"" + best + "\"?";
+    }
+
+    /** Letters to insert, drop or change. */
+    private static int edits(String a, String b) {
+        int[] row = new int[b.length() + 1];
+        for (int j = 0; j <= b.length(); j++) row[j] = j;
+        for (int i = 1; i <= a.length(); i++) {
+            int corner = row[0];
+            row[0] = i;
+            for (int j = 1; j <= b.length(); j++) {
+                int above = row[j];
+                row[j] = Math.min(Math.min(above, row[j - 1]) + 1, corner + (a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1));
+                corner = above;
+            }
+        }
+        return row[b.length()];
+    }
+
+    private RecipeException at(Node node, String text) {
+        return new RecipeException(path, node.line(), node.column(), text);
+    }
+}

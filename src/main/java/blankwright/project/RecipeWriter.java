@@ -1,0 +1,65 @@
+package blankwright.project;
+
+import blankwright.num.Angles;
+import blankwright.num.Lengths;
+import java.util.Map;
+
+/** Writes a recipe as {@link RecipeReader} reads it back: the same recipe, to the last bit of each number. */
+public final class RecipeWriter {
+    private RecipeWriter() { }
+
+    /** UTF-8 text with a line end after each line. */
+    public static String write(Recipe recipe) {
+        StringBuilder out = new StringBuilder();
+        line(out, "blankwright-recipe", Integer.toString(Recipe.VERSION));
+        line(out, "name", text(recipe.name()));
+        if (recipe.source() instanceof Source.OfPanel formula) {
+            PanelWords.Kind<?> kind = PanelWords.of(formula.panel());
+            out.append("panel:\n");
+            line(out, "  kind", kind.word());
+            Map<String, Object> values = kind.values(formula.panel());
+            for (PanelWords.Key key : kind.keys()) {
+                Object value = values.get(key.word());
+                if (!value.equals(key.usual())) line(out, "  " + key.word(), value(key, value));
+            }
+            line(out, "chord", Lengths.exact(recipe.chord()));
+        } else if (recipe.source() instanceof Source.OfMesh mesh) {
+            out.append("mesh:\n");
+            line(out, "  file", text(mesh.file()));
+            mesh.units().ifPresent(u -> line(out, "  units", u.word()));
+        }
+        recipe.thickness().ifPresent(t -> line(out, "thickness", Lengths.exact(t)));
+        line(out, "face", recipe.face().word());
+        line(out, "aim", recipe.aim().word());
+        line(out, "stations", Lengths.exact(recipe.stations()));
+        recipe.trim().ifPresent(t -> line(out, "trim", Lengths.exact(t)));
+        recipe.hand().ifPresent(h -> line(out, "hand", h.word()));
+        if (!recipe.notes().isEmpty()) line(out, "notes", text(recipe.notes()));
+        return out.toString();
+    }
+
+    private static String value(PanelWords.Key key, Object value) {
+        return switch (key.measure()) {
+            case LENGTH -> Lengths.exact((Double) value);
+            case ANGLE -> Angles.exact((Double) value);
+            case WORD -> (String) value;
+        };
+    }
+
+    private static void line(StringBuilder out, String key, String value) {
+        out.append(key).append(": ").append(value).append('\n');
+    }
+
+    /** Double-quoted, so that nothing in it can be taken for YAML. */
+    private static String text(String s) {
+        StringBuilder out = new StringBuilder("\"");
+        s.codePoints().forEach(c -> {
+            if (c == '"' || c == '\\') out.append('\\').appendCodePoint(c);
+            else if (c == '\n') out.append("\\n");
+            else if (c < 0x20 || c == 0x7f || c >= 0x80 && c < 0xa0 || c == 0x2028 || c == 0x2029 || c == 0xfeff || c >= 0xd800 && c < 0xe000)
+                out.append(String.format("\\u%04X", c));
+            else out.appendCodePoint(c);
+        });
+        return out.append('"').toString();
+    }
+}

@@ -1,0 +1,99 @@
+package blankwright.project;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Every bad recipe is refused with the line, the column and what to write instead. */
+class RecipeRefusesTest {
+    private static final String GOOD = """
+            blankwright-recipe: 1
+            name: mudguard
+            panel:
+              kind: torus-section
+              ring: 330mm
+              tube: 95mm
+              sweep: 150deg
+              round: 160deg
+            chord: 0.2mm
+            thickness: 1.2mm
+            face: outside
+            """;
+
+    @Test
+    void theGoodOneIsGood() throws RecipeException {
+        Recipe recipe = RecipeReader.read("good.yaml", GOOD);
+        assertEquals("mudguard", recipe.name());
+        assertEquals(Face.OUTSIDE, recipe.face());
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', quoteCharacter = '`', value = {
+        "blankwright-recipe: 1|blankwright-recipe: 2|1|21|version 2 and this program knows versions up to 1",
+        "blankwright-recipe: 1|blankwright-recipe: one|1|21|is no version",
+        "blankwright-recipe: 1|# no version|2|1|blankwright-recipe is missing",
+        "chord: 0.2mm|cord: 0.2mm|9|1|did you mean \"chord\"?",
+        "  tube: 95mm|  tub: 95mm|6|3|did you mean \"tube\"?",
+        "  tube: 95mm|  # none|4|3|torus-section needs tube",
+        "  tube: 95mm|  tube: 95furlong|6|9|the unit furlong is not known",
+        "  tube: 95mm|  tube: 18 ga|6|9|gauge number",
+        "  tube: 95mm|  tube:|6|8|tube has no value",
+        "  tube: 95mm|  tube: [95mm]|6|9|one value belongs here, not a list",
+        "  tube: 95mm|  tube: 950mm|6|9|must be smaller than the ring",
+        "  tube: 95mm|  tube: -95mm|6|9|must be above 0",
+        "  tube: 95mm|  ring: 95mm|6|3|stands here twice; the first is in line 5",
+        "  tube: 95mm|  tube: *a|6|9|anchors and aliases",
+        "  tube: 95mm|  tube: !!float 95|6|9|tags",
+        "  kind: torus-section|  kind: torus-sektion|4|9|did you mean \"torus-section\"?",
+        "  kind: torus-section|  kind: boat|4|9|known are cylinder",
+        "name: mudguard|name: [a, b]|2|7|one value belongs here",
+        "name: mudguard|name: ''|2|7|name has no value",
+        "name: mudguard|mesh: tail.obj|3|1|",
+        "face: outside|face: top|11|7|must be one of outside, middle, inside",
+        "face: outside|aim: best|11|6|must be one of even, work",
+        "thickness: 1.2mm|# none|11|7|face outside needs the thickness",
+        "thickness: 1.2mm|thickness: 120mm|10|12|must be 0.01 to 25",
+        "chord: 0.2mm|chord: 0mm|9|8|must be 1.0E-4 to 50",
+        "face: outside|--- |11|1|",
+        "face: outside|face: {a: {b: {c: {d: {e: {f: {g: 1}}}}}}}|11|1|",
+    })
+    void withThePlace(String good, String bad, int line, int column, String says) {
+        RecipeException e = assertThrows(RecipeException.class, () -> RecipeReader.read("some.yaml", GOOD.replace(good + "\n", bad + "\n")));
+        String message = e.getMessage();
+        assertTrue(says == null || message.contains(says), message);
+        assertTrue(message.startsWith("some.yaml:"), message);
+        if (says != null) assertEquals(line + ":" + column, e.line() + ":" + e.column(), message);
+    }
+
+    @Test
+    void notYaml() {
+        for (String text : new String[] {"", "   ", "\t\t", "{", "[", "a: b: c", "\"", "%", "just words", "- 1\n- 2", "\u0000", "a: *b", "? [x]\n: y", "@", "`", "{a", "&a [*a]"}) {
+            assertThrows(RecipeException.class, () -> RecipeReader.read("x.yaml", text), text);
+        }
+    }
+
+    @Test
+    void deepAndManifold() {
+        assertThrows(RecipeException.class, () -> RecipeReader.read("x.yaml", "[".repeat(100_000)));
+        assertThrows(RecipeException.class, () -> RecipeReader.read("x.yaml", "{a: ".repeat(10_000)));
+        assertThrows(RecipeException.class, () -> RecipeReader.read("x.yaml", "a: [" + "1, ".repeat(100_000) + "1]"));
+        String bomb = "a: &a [x, x, x]\nb: &b [*a, *a, *a]\nc: [*b, *b]\n";
+        assertTrue(assertThrows(RecipeException.class, () -> RecipeReader.read("x.yaml", bomb)).getMessage().contains("anchors"));
+    }
+
+    @Test
+    void bytesThatAreNoText(@TempDir Path dir) throws Exception {
+        Path file = dir.resolve("x.yaml");
+        Files.write(file, new byte[] {(byte) 0xff, (byte) 0xfe, 0, 1, 2});
+        assertTrue(assertThrows(RecipeException.class, () -> RecipeReader.read(file)).getMessage().contains("UTF-8"));
+        Files.write(file, new byte[(1 << 20) + 1]);
+        assertTrue(assertThrows(RecipeException.class, () -> RecipeReader.read(file)).getMessage().contains("longer"));
+    }
+}

@@ -1,0 +1,65 @@
+package blankwright.project;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import blankwright.num.LengthUnit;
+import blankwright.shape.Cylinder;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+
+class RecipeRoundTripsTest {
+    @Test
+    void everythingSaid() throws RecipeException {
+        Recipe recipe = Recipe.of("side skin, \"left\"\\", new Cylinder(101.6, 300.123456789, Math.toRadians(123.4)))
+                .withChord(0.05).withSheet(OptionalDouble.of(1.27), Face.INSIDE).withAim(Aim.WORK).withStations(50.8)
+                .withTrim(OptionalDouble.of(25.4)).withHand(Optional.of(Hand.LEFT)).withNotes("two\nlines: # and - more ✓ \u2028 \u0007 𝄞");
+        assertEquals(recipe, RecipeReader.read("x", RecipeWriter.write(recipe)));
+    }
+
+    @Test
+    void nothingSaid() throws RecipeException {
+        Recipe recipe = Recipe.of("a", new Cylinder(1, 2, 3));
+        assertEquals(recipe, RecipeReader.read("x", RecipeWriter.write(recipe)));
+    }
+
+    @Test
+    void mesh() throws RecipeException {
+        Recipe recipe = Recipe.ofMesh("tail", "meshes/tail.obj", Optional.of(LengthUnit.IN)).withTrim(OptionalDouble.of(10));
+        assertEquals(recipe, RecipeReader.read("x", RecipeWriter.write(recipe)));
+        assertEquals(Optional.empty(), ((Source.OfMesh) RecipeReader.read("x", "blankwright-recipe: 1\nname: t\nmesh: a.stl\n").source()).units());
+        assertEquals(OptionalDouble.empty(), RecipeReader.read("x", "blankwright-recipe: 1\nname: t\nmesh: a.stl\ntrim: none").trim());
+    }
+
+    /** Letters dropped, doubled, swapped and replaced by any others: a recipe or a refusal with a place, never anything else. */
+    @Test
+    void aThousandDamagedRecipes() {
+        String good = RecipeWriter.write(Recipe.of("mudguard", new blankwright.shape.TorusSection(330, 95, 2.6, 2.8))
+                .withSheet(OptionalDouble.of(1.2), Face.OUTSIDE).withNotes("for the nearside"));
+        Random random = new Random(1881);
+        String odd = "{}[]&*!|>%@`'\"#:-,?\n\t \u0000\u0085\ud800é0129.eE/~<=";
+        int read = 0;
+        for (int i = 0; i < 3000; i++) {
+            StringBuilder text = new StringBuilder(good);
+            for (int k = random.nextInt(5); k >= 0; k--) {
+                int at = random.nextInt(text.length());
+                switch (random.nextInt(4)) {
+                    case 0 -> text.deleteCharAt(at);
+                    case 1 -> text.insert(at, odd.charAt(random.nextInt(odd.length())));
+                    case 2 -> text.setCharAt(at, odd.charAt(random.nextInt(odd.length())));
+                    default -> text.insert(at, text.substring(at, Math.min(text.length(), at + random.nextInt(60))));
+                }
+            }
+            try {
+                assertNotNull(RecipeReader.read("x", text.toString()));
+                read++;
+            } catch (RecipeException e) {
+                assertTrue(e.line() >= 1 && e.column() >= 1 && !e.text().isBlank() && e.text().length() < 600, e.getMessage());
+            }
+        }
+        assertTrue(read > 50, "only " + read + " came through");
+    }
+}
