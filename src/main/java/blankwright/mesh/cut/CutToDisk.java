@@ -1,0 +1,361 @@
+package blankwright.mesh.cut;
+
+import blankwright.mesh.AngleDefect;
+import blankwright.mesh.EdgeTable;
+import blankwright.mesh.Finding;
+import blankwright.mesh.RimLoops;
+import blankwright.mesh.TriMesh;
+import blankwright.mesh.query.EdgeCost;
+import blankwright.mesh.query.EdgeStars;
+import blankwright.mesh.query.Wavefront;
+import blankwright.num.Progress;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.CancellationException;
+
+/**
+ * Opens any connected form so that it can lie flat: a disk, perhaps with holes.
+ *
+ * <ol><li>The longest rim is the outer one. Each other rim is a hole, which stays, or an end ({@link HoleRule}).
+ * <li>Handles are opened by a short system of loops ({@link HandleCut}), starting at the outer rim if there is one.
+ * <li>A closed skin without handles is slit along the shortest path between two places far apart.
+ * <li>Each end is joined by the shortest path to what is open already, the nearest end first. Paths keep off holes; only where
+ * there is no way round one, the seam runs into it.
+ * <li>A skin that was closed gets branches, {@value #BRANCHES} at most: first to sharp corners (a vertex missing {@value #CORNER} rad or
+ * more), the far and strong ones first; then to the place farthest from the cut, while a crown as large as its distance holds more than
+ * {@value #CROWN} rad of curvature. Without them a ball would have to be flattened round its whole equator.</ol>
+ * Time grows a little faster than the number of triangles. Same seams however vertices are numbered, but for coinciding vertices.
+ */
+public final class CutToDisk {
+    static final int BRANCHES = 12;
+    /** 30°: a cube corner misses 90°, one vertex of a sphere of 42 vertices 17°. */
+    static final double CORNER = Math.PI / 6;
+    /** About a cap of half angle 41°. */
+    static final double CROWN = Math.PI / 2;
+
+    private record Way(String reason, String why, int[] path, int startOwner, int owner, boolean needed) { }
+
+    private final TriMesh mesh;
+    private final EdgeTable edges;
+    private final EdgeStars stars;
+    private final RimLoops rims;
+    private final int[] rimOf;              // vertex -> rim, or -1
+    private final AngleDefect defect;
+    private final double[] cost;
+    private final double detour;            // far more than any way round
+    private final Progress progress;
+    private final List<Way> ways = new ArrayList<>();
+
+    private CutToDisk(TriMesh mesh, EdgeTable edges, EdgeCost cost, Progress progress) {
+        this.mesh = mesh;
+        this.edges = edges;
+        this.progress = progress;
+        stars = EdgeStars.of(mesh, edges);
+        rims = RimLoops.of(mesh, edges);
+        rimOf = new int[mesh.vertexCount()];
+        Arrays.fill(rimOf, -1);
+        for (int i = 0; i < rims.count(); i++) for (int v : rims.loop(i)) rimOf[v] = i;
+        defect = AngleDefect.of(mesh, edges);
+        this.cost = Wavefront.costs(edges.edgeCount(), cost);
+        double[] size = mesh.size();
+        detour = 1e4 * (size[0] + size[1] + size[2]);
+    }
+
+    /**
+     * Seams where they are shortest.
+     *
+     * @param mesh connected, manifold in edges and vertices, oriented; else IllegalArgumentException saying where not
+     * @throws CancellationException once {@code progress} says so
+     */
+    public static Opened of(TriMesh mesh, Progress progress) {
+        EdgeTable edges = EdgeTable.of(mesh);
+        return of(mesh, edges, EdgeCost.length(edges), progress);
+    }
+
+    /** Seams where they cost least; {@code cost} in mm or the like, finite. */
+    public static Opened of(TriMesh mesh, EdgeTable edges, EdgeCost cost, Progress progress) {
+        Cut whole = Cut.along(mesh, edges, new boolean[edges.edgeCount()]);
+        refuseTouching(mesh, whole);
+        refuseSeveral(mesh, edges);
+        return new CutToDisk(mesh, edges, cost, progress).opened();
+    }
+
+    private static void refuseTouching(TriMesh mesh, Cut whole) {
+        int n = mesh.vertexCount();
+        if (whole.mesh().vertexCount() > n)
+            throw new IllegalArgumentException("at vertex " + whole.vertexOf(n) + " two parts of the surface only touch");
+    }
+
+    private static void refuseSeveral(TriMesh mesh, EdgeTable edges) {
+        int reached = connected(mesh, edges);
+        if (mesh.triangleCount() == 0) throw new IllegalArgumentException("a surface without triangles");
+        if (reached < mesh.triangleCount())
+            throw new IllegalArgumentException("only " + reached + " of " + mesh.triangleCount() + " triangles hang together");
+    }
+
+    private Opened opened() {
+        watch(0);
+        int outer = rims.longest(mesh);
+        boolean[] open = new boolean[rims.count()];
+        boolean[] end = new boolean[rims.count()];
+        if (outer >= 0) open[outer] = true;
+        HoleRule rule = new HoleRule(mesh, rims, defect, new Wavefront(mesh, stars, Wavefront.costs(edges.edgeCount(), EdgeCost.length(edges))));
+        for (int i = 0; i < rims.count(); i++) {
+            end[i] = i != outer && !rule.isHole(i);
+            if (i % 256 == 0) watch(0.2 * i / rims.count());
+        }
+        watch(0.2);
+        int handles = handles();
+        if (handles > 0) openHandles(handles, open);
+        else if (outer < 0) slit();
+        watch(0.5);
+        joinEnds(open, end);
+        watch(0.7);
+        if (outer < 0) branch();
+        watch(0.9);
+        return result(outer, open);
+    }
+
+    private void watch(double fraction) {
+        progress.at("opening the form", fraction);
+        if (progress.cancelled()) throw new CancellationException("cancelled while opening the form");
+    }
+
+    private int handles() {
+        return (2 - rims.count() - euler(mesh, edges)) / 2;
+    }
+
+    private void openHandles(int handles, boolean[] open) {
+        String why = handles == 1 ? "the form goes round a handle" : "the form goes round " + handles + " handles";
+        for (int[] path : new HandleCut(mesh, edges, stars, rims, rimOf, cost, detour).paths(open, farthestFromMiddle()))
+            ways.add(new Way("handle", why, path, -1, -1, true));
+    }
+
+    private void slit() {
+        Wavefront front = new Wavefront(mesh, stars, cost);
+        int a = farthest(front, farthestFromMiddle());
+        int b = farthest(front, a);
+        int[] path = front.pathTo(b);
+        if (path.length == 2) path = longer(path);
+        ways.add(new Way("closed-skin", "the skin is closed", path, -1, -1, true));
+    }
+
+    private int farthest(Wavefront front, int start) {
+        front.clear();
+        front.start(start);
+        front.run();
+        return best(front::distance);
+    }
+
+    /** A slit of one edge would have no width: goes on to the farthest neighbour of its end. */
+    private int[] longer(int[] path) {
+        int best = -1;
+        for (int i = stars.start(path[1]); i < stars.start(path[1] + 1); i++) {
+            int v = stars.far(i);
+            if (v == path[0]) continue;
+            double there = mesh.distance(path[0], v), known = best < 0 ? -1 : mesh.distance(path[0], best);
+            if (there > known || there == known && Wavefront.ahead(mesh, v, best)) best = v;
+        }
+        return new int[] {path[0], path[1], best};
+    }
+
+    private int farthestFromMiddle() {
+        double[] middle = new double[3];
+        double area = 0;
+        for (int t = 0; t < mesh.triangleCount(); t++) {
+            double w = mesh.area(t);
+            for (int k = 0; k < 3; k++) {
+                int v = mesh.corner(t, k);
+                middle[0] += w / 3 * mesh.x(v);
+                middle[1] += w / 3 * mesh.y(v);
+                middle[2] += w / 3 * mesh.z(v);
+            }
+            area += w;
+        }
+        double x = middle[0] / area, y = middle[1] / area, z = middle[2] / area;
+        double about = 1e-9 * (x * x + y * y + z * z + detour * detour * 1e-8);
+        return best(v -> {                                  // rounded, so that the order of summing does not choose between equals
+            double dx = mesh.x(v) - x, dy = mesh.y(v) - y, dz = mesh.z(v) - z;
+            return Math.rint((dx * dx + dy * dy + dz * dz) / about);
+        });
+    }
+
+    /** Vertex in use with the largest finite value, the first by place of equals. */
+    private int best(java.util.function.IntToDoubleFunction value) {
+        int best = -1;
+        double most = Double.NEGATIVE_INFINITY;
+        for (int v = 0; v < mesh.vertexCount(); v++) {
+            if (stars.start(v) == stars.start(v + 1)) continue;
+            double there = value.applyAsDouble(v);
+            if (there == Double.POSITIVE_INFINITY || there < most) continue;
+            if (there > most || best < 0 || Wavefront.ahead(mesh, v, best)) {
+                best = v;
+                most = there;
+            }
+        }
+        return best;
+    }
+
+    private void joinEnds(boolean[] open, boolean[] end) {
+        int missing = 0;
+        for (int i = 0; i < end.length; i++) if (end[i] && !open[i]) missing++;
+        if (missing == 0) return;
+        int[] owner = new int[mesh.vertexCount()];          // way that opened this vertex, or -1
+        Arrays.fill(owner, -1);
+        Wavefront front = new Wavefront(mesh, stars, keepingOffHoles(open, end));
+        for (int v = 0; v < rimOf.length; v++) if (rimOf[v] >= 0 && open[rimOf[v]]) front.start(v);
+        for (Way way : ways) for (int v : way.path()) front.start(v);
+        int first = ways.size();
+        while (missing > 0) {
+            int v = front.next();
+            if (v < 0) throw new AssertionError(missing + " ends cannot be reached");
+            int rim = rimOf[v];
+            if (rim < 0 || open[rim]) continue;
+            int[] path = front.pathTo(v);
+            int number = ways.size();
+            open[rim] = true;
+            String round = String.format(Locale.ROOT, "%.1f mm round", rims.length(mesh, rim));
+            ways.add(end[rim] ? new Way("end", "an end " + round + " cannot lie flat closed", path, owner[path[0]], number, true)
+                    : new Way("hole-in-the-way", "there is no way round a hole " + round, path, owner[path[0]], number, false));
+            if (end[rim]) missing--;
+            for (int w : path) opened(w, number, owner, front);
+            for (int w : rims.loop(rim)) opened(w, number, owner, front);
+            if (number % 256 == 0) watch(0.5);
+        }
+        dropUseless(first, open);
+    }
+
+    private void opened(int v, int number, int[] owner, Wavefront front) {
+        if (front.distance(v) > 0) {
+            owner[v] = number;
+            front.start(v);
+        }
+    }
+
+    private double[] keepingOffHoles(boolean[] open, boolean[] end) {
+        double[] walk = cost.clone();
+        for (int e = 0; e < walk.length; e++) {
+            int a = rimOf[edges.from(e)], b = rimOf[edges.to(e)];
+            if (edges.right(e) < 0) walk[e] = Double.POSITIVE_INFINITY;
+            else if (a >= 0 && !open[a] && !end[a] || b >= 0 && !open[b] && !end[b]) walk[e] += detour;
+        }
+        return walk;
+    }
+
+    /** A seam into a hole from which no other seam goes on was tried in vain. */
+    private void dropUseless(int first, boolean[] open) {
+        boolean[] used = new boolean[ways.size()];
+        for (int i = ways.size() - 1; i >= first; i--) {
+            Way way = ways.get(i);
+            used[i] |= way.needed();
+            if (used[i] && way.startOwner() >= 0) used[way.startOwner()] = true;
+        }
+        for (int i = ways.size() - 1; i >= first; i--) {
+            if (used[i]) continue;
+            int[] path = ways.get(i).path();
+            open[rimOf[path[path.length - 1]]] = false;
+            ways.remove(i);
+        }
+    }
+
+    private void branch() {
+        Wavefront front = new Wavefront(mesh, stars, cost), cap = new Wavefront(mesh, stars, cost);
+        for (Way way : ways) for (int v : way.path()) front.start(v);
+        for (int i = 0; i < BRANCHES; i++) {
+            front.run();
+            int corner = best(v -> defect.defect(v) < CORNER ? 0 : front.distance(v) * defect.defect(v));
+            int tip = corner;
+            if (front.distance(corner) == 0 || defect.defect(corner) < CORNER) {
+                tip = best(front::distance);
+                if (!crowned(cap, tip, front.distance(tip))) return;
+            }
+            int[] path = front.pathTo(tip);
+            ways.add(new Way("crown", tip == corner ? "a sharp corner lies far from the cut" : "a strong crown lies far from the cut",
+                    path, -1, -1, true));
+            for (int v : path) front.start(v);
+            watch(0.7 + 0.2 * i / BRANCHES);
+        }
+    }
+
+    private boolean crowned(Wavefront cap, int tip, double radius) {
+        if (radius == 0) return false;
+        double curvature = 0;
+        cap.clear();
+        cap.start(tip);
+        for (int v = cap.next(); v >= 0 && cap.distance(v) < radius * (1 - 1e-9); v = cap.next()) curvature += defect.defect(v);
+        return curvature > CROWN;
+    }
+
+    private Opened result(int outer, boolean[] open) {
+        List<int[]> paths = ways.stream().map(Way::path).toList();
+        Cut cut = Cut.along(mesh, edges, stars, paths);
+        int kept = 0;
+        double shortest = Double.POSITIVE_INFINITY, longest = 0;
+        for (int i = 0; i < open.length; i++) {
+            if (open[i]) continue;
+            kept++;
+            shortest = Math.min(shortest, rims.length(mesh, i));
+            longest = Math.max(longest, rims.length(mesh, i));
+        }
+        assertDisk(cut.mesh(), kept);
+        List<Seam> seams = new ArrayList<>();
+        List<Finding> findings = new ArrayList<>();
+        for (Way way : ways) {
+            Seam seam = Seam.of(Seam.Kind.ADDED, way.reason(), way.path(), mesh, edges, stars, cut.mesh());
+            seams.add(seam);
+            int[] path = way.path();
+            findings.add(new Finding(Finding.Kind.SEAM_ADDED, 1, String.format(Locale.ROOT, "opened along %.1f mm from %s to %s: %s",
+                    seam.length(), place(path[0]), place(path[path.length - 1]), way.why())));
+        }
+        if (kept > 0) findings.add(new Finding(Finding.Kind.HOLES, kept, kept == 1
+                ? String.format(Locale.ROOT, "a hole %.1f mm round stays a free edge", longest)
+                : String.format(Locale.ROOT, "%d holes, %.1f to %.1f mm round, stay free edges", kept, shortest, longest)));
+        return new Opened(cut, seams, findings);
+    }
+
+    private String place(int v) {
+        return String.format(Locale.ROOT, "(%.1f, %.1f, %.1f) mm", mesh.x(v) + 0.0, mesh.y(v) + 0.0, mesh.z(v) + 0.0);
+    }
+
+    private static void assertDisk(TriMesh disk, int holes) {
+        EdgeTable edges = EdgeTable.of(disk);
+        int euler = euler(disk, edges), loops = RimLoops.of(disk, edges).count(), reached = connected(disk, edges);
+        if (loops != holes + 1 || euler != 1 - holes || reached != disk.triangleCount())
+            throw new AssertionError("opened to " + loops + " rims instead of " + (holes + 1) + ", Euler number " + euler + ", "
+                    + reached + " of " + disk.triangleCount() + " triangles connected");
+    }
+
+    /** V - E + F over the vertices in use. */
+    private static int euler(TriMesh mesh, EdgeTable edges) {
+        boolean[] used = new boolean[mesh.vertexCount()];
+        int count = 0;
+        for (int t = 0; t < mesh.triangleCount(); t++)
+            for (int k = 0; k < 3; k++)
+                if (!used[mesh.corner(t, k)]) {
+                    used[mesh.corner(t, k)] = true;
+                    count++;
+                }
+        return count - edges.edgeCount() + mesh.triangleCount();
+    }
+
+    /** How many triangles hang together with the first. */
+    private static int connected(TriMesh mesh, EdgeTable edges) {
+        if (mesh.triangleCount() == 0) return 0;
+        boolean[] seen = new boolean[mesh.triangleCount()];
+        int[] todo = new int[mesh.triangleCount()];
+        int count = 1;
+        seen[0] = true;
+        for (int i = 0; i < count; i++) {
+            for (int k = 0; k < 3; k++) {
+                int t = edges.neighbour(todo[i], k);
+                if (t >= 0 && !seen[t]) {
+                    seen[t] = true;
+                    todo[count++] = t;
+                }
+            }
+        }
+        return count;
+    }
+}
