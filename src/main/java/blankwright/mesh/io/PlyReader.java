@@ -109,7 +109,7 @@ final class PlyReader {
         String name = scan.lowerWord();
         need("the number of them");
         long count = scan.whole();
-        if (count < 0) throw scan.bad(count + " of element " + name + ": must be 0 or more");
+        if (count < 0) throw scan.bad(count + " of element " + shown(name) + ": must be 0 or more");
         if (name.equals("vertex") && elements.stream().anyMatch(e -> e.name().equals("vertex"))) {
             throw scan.bad("a second element vertex: there must be one");
         }
@@ -166,7 +166,7 @@ final class PlyReader {
         if (e.properties().isEmpty()) throw new FormatException(file, "element vertex has no properties x, y and z");
         if (binary == null) least = e.properties().size();                      // one digit each; blanks are not counted
         if (e.count() > left / least) {
-            throw new FormatException(file, "the header promises " + e.count() + " of element " + e.name() + ", at least "
+            throw new FormatException(file, "the header promises " + e.count() + " of element " + shown(e.name()) + ", at least "
                     + (e.count() > Long.MAX_VALUE / least ? "far too many bytes" : StlReader.size(e.count() * least)) + ", but only "
                     + StlReader.size(left) + " follow; the file is cut off, fetch or export it again");
         }
@@ -299,7 +299,7 @@ final class PlyReader {
 
     private double next(Type type) throws FormatException {
         if (binary == null) {
-            if (!scan.word()) throw scan.ended(element.name() + " " + row + " of " + element.count());
+            if (!scan.word()) throw scan.ended(shown(element.name()) + " " + row + " of " + element.count());
             return scan.number();
         }
         if (at > b.length - type.bytes) {

@@ -61,12 +61,13 @@ final class StlReader {
         ByteBuffer data = ByteBuffer.wrap(b).order(ByteOrder.LITTLE_ENDIAN);
         int records = Math.min(16, (b.length - HEADER) / RECORD), good = 0;
         for (int t = 0; t < records; t++) {
-            boolean sane = true;
+            boolean sane = true, something = false;
             for (int k = 0; k < 12 && sane; k++) {
                 float c = Math.abs(data.getFloat(HEADER + RECORD * t + 4 * k));
                 sane = c == 0 || c > 1e-20f && c < 1e9f;
+                something |= c > 0;
             }
-            if (sane) good++;
+            if (sane && something) good++;
         }
         return 2 * good > records;
     }
