@@ -151,7 +151,7 @@ public final class Cholesky {
             for (int i = 0; i < low; i++) subtract(row, i, low, high);
             return;
         }
-        ForkJoinPool.commonPool().invoke(new Trailing(row, low, high, 0, low));
+        new Trailing(row, low, high, 0, low).invoke();
     }
 
     private static final class Trailing extends RecursiveAction {
