@@ -181,8 +181,9 @@ public final class Curve {
     }
 
     private boolean withinCap(int i, double px, double py) {
-        double side = (x(i + 1) - x(i)) * (py - y(i)) - (y(i + 1) - y(i)) * (px - x(i));   // positive: left of the chord
-        if (bulge[i] > 0 ? side > 0 : side <= 0) return false;                             // an arc turning left lies right of its chord
+        double dx = x(i + 1) - x(i), dy = y(i + 1) - y(i), side = dx * (py - y(i)) - dy * (px - x(i));     // positive: left of the chord
+        if (side == 0) side = dy != 0 ? -dy : dx;                     // on the chord: a hair to its right, as the count of crossings has it
+        if (bulge[i] > 0 ? side > 0 : side < 0) return false;         // an arc turning left lies right of its chord
         CentreForm arc = centreForm(i);
         return Math.hypot(px - arc.cx(), py - arc.cy()) < arc.radius();
     }
