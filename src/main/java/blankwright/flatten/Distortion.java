@@ -99,8 +99,16 @@ final class Distortion {
         });
     }
 
-    /** Mean of s1² + s2² and of s1⁻² + s2⁻²: what best uniform scale needs. */
-    double[] stretchMeans(double[] uv) {
+    /** Scales a layout to the least energy: with means a of s² and b of s⁻², a k² + b / k² is least at k⁴ = b / a. */
+    void scaleBest(double[] uv) {
+        double[] means = stretchMeans(uv);
+        double scale = Math.sqrt(Math.sqrt(means[1] / means[0]));
+        if (!(scale > 0 && scale < Double.POSITIVE_INFINITY)) scale = 1 / Math.sqrt(means[0] / 2);
+        for (int i = 0; i < uv.length; i++) uv[i] *= scale;
+    }
+
+    /** Means of s1² + s2² and of s1⁻² + s2⁻². */
+    private double[] stretchMeans(double[] uv) {
         double direct = Chunks.sum(triangles, (from, to) -> {
             double sum = 0;
             for (int t = from; t < to; t++) sum += area[t] * squared(t, uv)[0];

@@ -66,7 +66,7 @@ public final class Flattener {
         long turned = uv == null ? mesh.triangleCount() : turnedOver(uv);
         if (turned > 0 && turned <= Math.max(4, FEW * mesh.triangleCount())) {
             start = Outcome.Start.UNTANGLED;
-            scaleBest(uv);
+            form.scaleBest(uv);
             turned = untangle(uv);
         }
         if (turned > 0) {
@@ -77,7 +77,7 @@ public final class Flattener {
             if (circle != null && turned > 0) turned = untangle(uv);
         }
         if (turned > 0) return stopped(uv == null ? new double[2 * mesh.vertexCount()] : uv, 0, start, Outcome.Reason.NO_START);
-        scaleBest(uv);
+        form.scaleBest(uv);
         Descent descent = new Descent(form, solver, energy, options, progress);
         Descent.End end = descent.run(uv, layout -> true);
         if (turnedOver(uv) > 0) throw new AssertionError(turnedOver(uv) + " triangles turned over by a descent that cannot");
@@ -102,14 +102,6 @@ public final class Flattener {
             turned = turnedOver(uv);
         }
         return turned;
-    }
-
-    /** The uniform scale with the least energy: with means a of s² and b of s⁻², a k² + b / k² is least at k⁴ = b / a. */
-    private void scaleBest(double[] uv) {
-        double[] means = form.stretchMeans(uv);
-        double scale = Math.sqrt(Math.sqrt(means[1] / means[0]));
-        if (!(scale > 0 && scale < Double.POSITIVE_INFINITY)) scale = 1 / Math.sqrt(means[0] / 2);
-        for (int i = 0; i < uv.length; i++) uv[i] *= scale;
     }
 
     private double mean(double[] uv) {
