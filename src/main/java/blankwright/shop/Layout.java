@@ -14,8 +14,8 @@ import java.util.List;
  * <li>Each piece is turned until its centre line runs along u, in the mean over its area: the direction along of its {@link PanelFrame},
  *     carried to the blank. Where that mean says little (below a fifth: a skin rolled round on itself) the longer side of the smallest
  *     rectangle round the piece runs along u.
- * <li>The boxes are set in rows, first piece lowest and leftmost at (0, 0), with a gap between; a row ends where it would become longer than
- *     the longest piece and than one and a half times the side of a square of all boxes together.
+ * <li>The boxes are set in rows, first piece lowest and leftmost at (0, 0), with a gap between; a row ends where it would become longer
+ *     than the longest piece and than one and a half times the side of a square of all boxes together.
  * </ol>
  */
 public final class Layout {

@@ -7,13 +7,14 @@ import blankwright.mesh.TriMesh;
  *
  * <ol>
  * <li>The origin is the centroid of the area.
- * <li>Up is the mean normal, weighted by area; for a skin so closed that this vanishes, the direction in which its area lies closest together.
- * <li>Along is the direction, at right angles to up, in which the area reaches farthest (second moments). Where the panel is symmetric about
- *     the other direction and not about this one (odd third moments below 0.1 % of their scale), along is the other one, so that
+ * <li>Up is the mean normal, weighted by area; for a skin so closed that this vanishes, the direction in which its area lies closest
+ *     together.
+ * <li>Along is the direction, at right angles to up, in which the area reaches farthest (second moments). Where the panel is symmetric
+ *     about the other direction and not about this one (odd third moments below 0.1 % of their scale), along is the other one, so that
  *     the centre line of a symmetric panel lies in its plane of symmetry.
  * <li>Where no direction is the longest (second moments the same within 0.1 %: round, square), threefold, then fourfold moments decide:
- *     along runs through a corner of a triangle and along the sides of a square; where they too are all the same, towards the vertex farthest
- *     out, of several the one with largest x, then y, then z.
+ *     along runs through a corner of a triangle and along the sides of a square; where they too are all the same, towards the vertex
+ *     farthest out, of several the one with largest x, then y, then z.
  * <li>Along points where the panel tapers farther out (third moment), else towards positive x, y or z, whichever it is nearest to.
  * </ol>
  *
@@ -64,11 +65,6 @@ public final class PanelFrame {
     /** How far vertex v lies along the centre line from the centroid, mm. */
     public double alongOf(int v) {
         return dot(along, form.x(v) - origin[0], form.y(v) - origin[1], form.z(v) - origin[2]);
-    }
-
-    /** How far vertex v lies to the side of the centre line's plane, mm. */
-    public double acrossOf(int v) {
-        return dot(across, form.x(v) - origin[0], form.y(v) - origin[1], form.z(v) - origin[2]);
     }
 
     private void find() {

@@ -3,15 +3,18 @@ package blankwright.shop;
 import blankwright.mesh.EdgeTable;
 import blankwright.mesh.FlatMap;
 import blankwright.mesh.TriMesh;
+import blankwright.mesh.query.PlaneSection;
+import blankwright.mesh.query.SkinPoint;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 
 /**
  * The centre line of a piece and station lines square to it, cut on the form by planes and carried to the blank.
  *
  * <p>The plane of the centre line holds the centroid, up and along of the {@link PanelFrame}. Station planes stand square to along at every
- * multiple of the spacing from the centroid, both ways, where they meet the form farther than a fiftieth of the spacing from its ends. On the
- * blank the lines are curves where the form is not developable; each knows its length on both.
+ * multiple of the spacing from the centroid, both ways, where they meet the form farther than a fiftieth of the spacing from its ends. On
+ * the blank the lines are curves where the form is not developable; each knows its length on both.
  */
 public final class Stations {
     /** Where nothing is asked, mm. */
@@ -42,19 +45,18 @@ public final class Stations {
         return of(map, SPACING);
     }
 
-    /** @param spacing mm, above 0; no more than a thousand stations fit a piece, else IllegalArgumentException says how wide they must be */
+    /**
+     * @param spacing mm, above 0; no more than a thousand stations fit a piece, else IllegalArgumentException says how wide they must be
+     */
     public static Stations of(FlatMap map, double spacing) {
         if (!(spacing > 0)) throw new IllegalArgumentException("station spacing " + spacing + " mm: must be above 0");
         TriMesh form = map.form();
         EdgeTable edges = EdgeTable.of(form);
         PanelFrame frame = PanelFrame.of(form);
         double low = 0, high = 0;
-        double[] along = new double[form.vertexCount()], across = new double[form.vertexCount()];
-        for (int v = 0; v < along.length; v++) {
-            along[v] = frame.alongOf(v);
-            across[v] = frame.acrossOf(v);
-            low = Math.min(low, along[v]);
-            high = Math.max(high, along[v]);
+        for (int v = 0; v < form.vertexCount(); v++) {
+            low = Math.min(low, frame.alongOf(v));
+            high = Math.max(high, frame.alongOf(v));
         }
         if (high - low > 1000 * spacing)
             throw new IllegalArgumentException("station spacing " + spacing + " mm: must be at least " + Math.ceil((high - low) / 1000)
@@ -62,10 +64,10 @@ public final class Stations {
         List<Station> stations = new ArrayList<>();
         for (int k = (int) Math.ceil(low / spacing + END); k <= high / spacing - END; k++) {
             String label = k == 0 ? "0" : (k > 0 ? "+" : "-") + length(Math.abs(k) * spacing);
-            List<TapeLine> lines = LevelLines.of(map, edges, along, k * spacing, "station " + label);
+            List<TapeLine> lines = section(map, edges, frame, k * spacing, false, "station " + label);
             if (!lines.isEmpty()) stations.add(new Station(k * spacing, label, lines));
         }
-        return new Stations(frame, LevelLines.of(map, edges, across, 0, "centre line"), List.copyOf(stations));
+        return new Stations(frame, section(map, edges, frame, 0, true, "centre line"), List.copyOf(stations));
     }
 
     /** The axes the lines were found by. */
@@ -85,5 +87,30 @@ public final class Stations {
 
     private static String length(double mm) {
         return mm == Math.rint(mm) ? Long.toString((long) mm) : String.format(java.util.Locale.ROOT, "%.1f", mm);
+    }
+
+    /** Cuts by the plane of the centre line, or by one square to it at a distance from the centroid. */
+    private static List<TapeLine> section(FlatMap map, EdgeTable edges, PanelFrame frame, double at, boolean centre, String name) {
+        double[] point = new double[3], normal = new double[3];
+        for (int k = 0; k < 3; k++) {
+            point[k] = frame.origin(k) + at * frame.along(k);
+            normal[k] = centre ? frame.across(k) : frame.along(k);
+        }
+        List<TapeLine> lines = new ArrayList<>();
+        for (PlaneSection.Chain chain : PlaneSection.of(map.form(), edges, point, normal).chains()) {
+            List<SkinPoint> points = chain.points();
+            int[] triangle = new int[points.size()];
+            double[] weight = new double[3 * points.size()];
+            for (int i = 0; i < triangle.length; i++) {
+                SkinPoint p = points.get(i);
+                triangle[i] = p.triangle();
+                weight[3 * i] = p.a();
+                weight[3 * i + 1] = p.b();
+                weight[3 * i + 2] = p.c();
+            }
+            lines.add(TapeLine.of(name, map, triangle, weight));
+        }
+        lines.sort(Comparator.comparingDouble(TapeLine::blankLength).reversed());
+        return List.copyOf(lines);
     }
 }

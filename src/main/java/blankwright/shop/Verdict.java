@@ -3,8 +3,8 @@ package blankwright.shop;
 /**
  * How hard a strain is to make by hand, for stretch and shrink alike: below 0.1 % it springs in, to 2 % easy, to 5 % ordinary, above hard.
  *
- * <p>The limits are trade practice from memory, nothing measured: a test strip of the metal at hand beats them. They say nothing of whether the
- * metal bears it without annealing or splitting.
+ * <p>The limits are trade practice from memory, nothing measured: a test strip of the metal at hand beats them. They say nothing of whether
+ * the metal bears it without annealing or splitting.
  */
 public enum Verdict {
     SPRINGS_IN(0.001), EASY(0.02), ORDINARY(0.05), HARD(Double.POSITIVE_INFINITY);

@@ -3,8 +3,8 @@ package blankwright.shop;
 /**
  * A connected area with one instruction.
  *
- * <p>The instruction's strain is the larger principal strain in a stretch zone and the smaller in a shrink zone; where nothing is to be done it
- * is the larger in magnitude of the zone's mean.
+ * <p>The instruction's strain is the larger principal strain in a stretch zone and the smaller in a shrink zone; where nothing is to be
+ * done it is the larger in magnitude of the zone's mean.
  *
  * @param number from 1, in the order of area
  * @param area on the form, mm²

@@ -30,8 +30,8 @@ final class ZoneAreas {
     }
 
     /**
-     * Area of each triangle, numbered from 0 in the order of their first triangles. Overwrites {@code instruction} with that of the area each
-     * triangle ends in.
+     * Area of each triangle, numbered from 0 in the order of their first triangles. Overwrites {@code instruction} with that of the area
+     * each triangle ends in.
      */
     static int[] of(StrainField field, EdgeTable edges, byte[] instruction, double smallestShare) {
         TriMesh form = field.map().form();

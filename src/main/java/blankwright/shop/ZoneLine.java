@@ -8,8 +8,8 @@ import java.util.Arrays;
 /**
  * The longest line through a zone that follows the direction of its strain.
  *
- * <p>From a place the line runs both ways, straight within each triangle, until it leaves the zone, meets a rim or a triangle turned over, or
- * has come round once and passes the place it began. In a triangle whose strain prefers its direction by a (0..1) the line runs along
+ * <p>From a place the line runs both ways, straight within each triangle, until it leaves the zone, meets a rim or a triangle turned over,
+ * or has come round once and passes the place it began. In a triangle whose strain prefers its direction by a (0..1) the line runs along
  * a·p + (1 - a)·v with p the direction of the strain and v the one it came with, so that it goes straight on where the strain prefers none.
  * <p>Source: Weinstein, Kindlmann and Lundberg, "Tensorlines: Advection-Diffusion Based Propagation through Diffusion Tensor Fields", IEEE
  * Visualization 1999: the same blend, for another tensor.
@@ -34,7 +34,9 @@ final class ZoneLine {
     private double[] bestXyz = new double[0];
     private double best = -1;
 
-    /** @param larger follow the larger principal strain, else the smaller; @param angle direction to start in where there is no other, rad */
+    /**
+     * @param larger follow the larger principal strain, else the smaller; @param angle direction to start in where there is no other, rad
+     */
     ZoneLine(FlatMap map, EdgeTable edges, int[] zoneOf, int zone, SmoothStrain strain, boolean larger, double angle) {
         this.map = map;
         this.form = map.form();

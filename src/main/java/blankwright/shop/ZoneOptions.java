@@ -5,7 +5,8 @@ import blankwright.strain.Developability;
 /**
  * How a piece is divided into zones.
  *
- * @param neutral strain below which metal is left alone, engineering, 0 or above; default 0.1 %, which the trade says springs in (from memory)
+ * @param neutral strain below which metal is left alone, engineering, 0 or above; default 0.1 %, which the trade says springs in (from
+ *     memory)
  * @param smallestShare share of the piece's area below which a zone joins its neighbour, 0..1; default 0.5 %
  */
 public record ZoneOptions(double neutral, double smallestShare) {

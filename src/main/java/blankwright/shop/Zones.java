@@ -15,9 +15,10 @@ import java.util.List;
  *
  * <ol>
  * <li>The strain is averaged to vertices and back to triangles as a tensor, so that one odd triangle makes no zone.
- * <li>A triangle is left alone where both principal strains stay within the neutral band. Elsewhere the principal strain of larger magnitude
- *     decides: stretch where it is positive, shrink where negative. For log strains that is the sign of their sum, so a triangle is to be
- *     stretched where its area must grow and shrunk where it must become less; where both are needed, {@link Zone#acrossStrain} says so.
+ * <li>A triangle is left alone where both principal strains stay within the neutral band. Elsewhere the principal strain of larger
+ *     magnitude decides: stretch where it is positive, shrink where negative. For log strains that is the sign of their sum, so a triangle
+ *     is to be stretched where its area must grow and shrunk where it must become less; where both are needed, {@link Zone#acrossStrain}
+ *     says so.
  * <li>Triangles joined by an edge under one instruction make an area; an area smaller than the asked share of the piece joins the neighbour
  *     with which it has the longest common border, smallest first.
  * <li>The areas are numbered from 1, largest first; of equals the one with lower u, then v on the blank.
@@ -219,7 +220,10 @@ public final class Zones {
             return du < -near || du < near && centre(t, false) < centre(s, false);
         }
 
-        /** Where the direction at {@code angle} of the blank goes on the form: mean over the zone of what each triangle's rotation makes of it. */
+        /**
+         * Where the direction at {@code angle} of the blank goes on the form: mean over the zone of what each triangle's rotation makes of
+         * it.
+         */
         private double[] onForm(int[] member, double angle) {
             double[] sum = new double[3];
             for (int t : member) {

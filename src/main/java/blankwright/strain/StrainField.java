@@ -8,12 +8,12 @@ import java.util.stream.IntStream;
 /**
  * What forming does to each triangle of a piece: the linear map from the blank onto the form, as two principal stretches at right angles.
  *
- * <p>With P = [L p; 0 h] the two edges of a triangle on the form in a frame of its own (first axis along the first edge) and Q = [u1 u2; v1 v2]
- * the same edges on the blank, J = Q P⁻¹ maps form to blank and has singular values s1 >= s2. Forming goes the other way:
+ * <p>With P = [L p; 0 h] the two edges of a triangle on the form in a frame of its own (first axis along the first edge) and Q = [u1 u2; v1
+ * v2] the same edges on the blank, J = Q P⁻¹ maps form to blank and has singular values s1 >= s2. Forming goes the other way:
  * stretch1 = 1/s2 >= stretch2 = 1/s1, no unit, 1 = nothing to do. Strains are those of the forming: positive = stretch, negative = shrink.
- * <p>A triangle without area (twice its area below 1e-13 of its longest side squared) on form or blank tells nothing: its stretches are 1, its
- * direction is that of the u axis, it takes no part in means and extremes, and {@link #degenerate} says so; on the blank it also counts as
- * turned over. Where it has an area on the form but none on the blank, {@link #symmetricDirichletMean} is +∞. Nothing here is ever NaN.
+ * <p>A triangle without area (twice its area below 1e-13 of its longest side squared) on form or blank tells nothing: its stretches are 1,
+ * its direction is that of the u axis, it takes no part in means and extremes, and {@link #degenerate} says so; on the blank it also counts
+ * as turned over. Where it has an area on the form but none on the blank, {@link #symmetricDirichletMean} is +∞. Nothing here is ever NaN.
  * <p>A turned-over triangle has the stretches of its mirror image.
  * <p>Error: stretches relative about 1e-15 times the aspect ratio of the triangle; directions the same divided by stretch1/stretch2 - 1.
  * <p>Source: any text on finite strain, e.g. Bonet and Wood, "Nonlinear Continuum Mechanics for Finite Element Analysis", 1997, ch. 3.

@@ -7,9 +7,9 @@ import blankwright.mesh.TriMesh;
  * The strain of a piece averaged to its vertices, weighted by area on the form.
  *
  * <p>What is averaged is the tensor ln U of each triangle in the axes of the blank, E = e1 d1 d1ᵀ + e2 d2 d2ᵀ, never its angles: directions
- * that differ by half a turn are the same, and a triangle without a direction of its own pulls none along. The principal strains at a vertex
- * are those of the mean tensor. The direction on the form is the mean of the directions into which the triangles' rotations carry the one
- * on the blank.
+ * that differ by half a turn are the same, and a triangle without a direction of its own pulls none along. The principal strains at a
+ * vertex are those of the mean tensor. The direction on the form is the mean of the directions into which the triangles' rotations carry
+ * the one on the blank.
  * <p>A vertex no measurable triangle touches has strain 0 and the direction (1, 0, 0).
  * <p>A turned-over triangle takes part with the strain of its mirror image.
  */
