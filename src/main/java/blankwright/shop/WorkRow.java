@@ -12,8 +12,8 @@ import java.util.List;
  * @param letOutMm of the zone's longest line; null where it is to be taken in
  */
 public record WorkRow(int piece, int zone, String todo, double areaMm2, double strainMaxPercent, double strainMeanPercent,
-        double strainAcrossPercent, double directionDegOnBlank, double lineBlankMm, double lineFormMm, Double takeInMm, Double letOutMm,
-        double u, double v, double x, double y, double z, String verdict) {
+        double strainAcrossPercent, double directionDegOnBlank, double lineBlankMm, double lineFormMm, Double takeInMm,
+        Double letOutMm, double u, double v, double x, double y, double z, String verdict) {
     /** Names of the columns, in the order of {@link #values}. */
     public static final List<String> COLUMNS = List.of("piece", "zone", "do", "area_mm2", "strain_max_percent", "strain_mean_percent",
             "strain_across_percent", "direction_deg_on_blank", "line_blank_mm", "line_form_mm", "take_in_mm", "let_out_mm", "u_mm", "v_mm",
@@ -22,7 +22,8 @@ public record WorkRow(int piece, int zone, String todo, double areaMm2, double s
     static WorkRow of(int piece, Zone zone) {
         TapeLine line = zone.line();
         double change = line.change();
-        return new WorkRow(piece, zone.number(), zone.instruction().word(), zone.area(), 100 * zone.largestStrain(), 100 * zone.meanStrain(),
+        return new WorkRow(piece, zone.number(), zone.instruction().word(), zone.area(), 100 * zone.largestStrain(),
+                100 * zone.meanStrain(),
                 100 * zone.acrossStrain(), Math.toDegrees(zone.directionOnBlank()), line.blankLength(), line.formLength(),
                 change < 0 ? Double.valueOf(-change) : null, change < 0 ? null : Double.valueOf(change), zone.worst().u(), zone.worst().v(),
                 zone.worst().x(), zone.worst().y(), zone.worst().z(), zone.verdict().words());

@@ -129,11 +129,12 @@ final class ZoneLine {
                 v = nextV;
                 double local = strain.direction1(t) + (larger ? 0 : Math.PI / 2), pu = Math.cos(local), pv = Math.sin(local);
                 double share = strain.preference(t), sign = pu * du + pv * dv < 0 ? -1 : 1;
-                double mu = share * sign * pu + (1 - share) * du, mv = share * sign * pv + (1 - share) * dv, m = Math.sqrt(mu * mu + mv * mv);
+                double mu = share * sign * pu + (1 - share) * du, mv = share * sign * pv + (1 - share) * dv;
+                double m = Math.sqrt(mu * mu + mv * mv);
                 if (!(m > 0)) continue;
                 mu /= m;
                 mv /= m;
-                if (mu * -ev + mv * eu < 0 != du * -ev + dv * eu < 0) continue;       // would turn back over the edge it came by: straight on
+                if (mu * ev - mv * eu <= 0) continue;       // would turn back over the edge it came by: straight on
                 turned += Math.atan2(du * mv - dv * mu, du * mu + dv * mv);
                 du = mu;
                 dv = mv;

@@ -315,7 +315,8 @@ public final class Zones {
                 int a = form.corner(t, 0), b = form.corner(t, 1), c = form.corner(t, 2);
                 double lowU = Math.min(map.u(a), Math.min(map.u(b), map.u(c))), highU = Math.max(map.u(a), Math.max(map.u(b), map.u(c)));
                 double lowV = Math.min(map.v(a), Math.min(map.v(b), map.v(c))), highV = Math.max(map.v(a), Math.max(map.v(b), map.v(c)));
-                int toI = (int) Math.min(GRID - 1, Math.floor((highU - u0) / du)), toJ = (int) Math.min(GRID - 1, Math.floor((highV - v0) / dv));
+                int toI = (int) Math.min(GRID - 1, Math.floor((highU - u0) / du));
+                int toJ = (int) Math.min(GRID - 1, Math.floor((highV - v0) / dv));
                 for (int i = (int) Math.max(0, Math.ceil((lowU - u0) / du)); i <= toI; i++) {
                     for (int j = (int) Math.max(0, Math.ceil((lowV - v0) / dv)); j <= toJ; j++) {
                         if (triangle[GRID * j + i] < 0 && Barycentre.holds(map, t, u0 + i * du, v0 + j * dv)) triangle[GRID * j + i] = t;

@@ -46,7 +46,7 @@ class CurvatureMatchesClosedFormTest {
             assertTrue(curvature.negative() < 0);
             assertEquals(2 * Math.PI, curvature.net() + curvature.turning(), 1e-9);
         }
-        // this grid has vertices of 4 and of 8 triangles, where the defect over the mixed area keeps an error of its own: bounded, not vanishing
+        // this grid has vertices of 4 and of 8 triangles, where the defect over the mixed area keeps an error of its own
         assertTrue(error[2] < 0.6, error[0] + " " + error[1] + " " + error[2]);
     }
 

@@ -18,7 +18,8 @@ class StrainFieldAgreesWithSlowRouteTest {
     static FlatMap wavy(int nu, int nv) {
         Random random = new Random(5);
         return Patch.grid(nu, nv, 0, 600, 0, 400,
-                (p, q) -> new double[] {p + 12 * Math.sin(q / 70) + 4 * random.nextDouble(), q + 9 * Math.cos(p / 90) + 4 * random.nextDouble()},
+                (p, q) -> new double[] {p + 12 * Math.sin(q / 70) + 4 * random.nextDouble(),
+                    q + 9 * Math.cos(p / 90) + 4 * random.nextDouble()},
                 (p, q) -> new double[] {p, 1.02 * q, 40 * Math.sin(p / 150) * Math.cos(q / 120)});
     }
 
@@ -142,7 +143,8 @@ class StrainFieldAgreesWithSlowRouteTest {
     private static double lengthOnForm(FlatMap map, int t, double du, double dv) {
         TriMesh form = map.form();
         int a = form.corner(t, 0), b = form.corner(t, 1), c = form.corner(t, 2);
-        double bu = map.u(b) - map.u(a), bv = map.v(b) - map.v(a), cu = map.u(c) - map.u(a), cv = map.v(c) - map.v(a), det = bu * cv - cu * bv;
+        double bu = map.u(b) - map.u(a), bv = map.v(b) - map.v(a), cu = map.u(c) - map.u(a), cv = map.v(c) - map.v(a);
+        double det = bu * cv - cu * bv;
         double wb = (du * cv - cu * dv) / det, wc = (bu * dv - du * bv) / det;
         double x = wb * (form.x(b) - form.x(a)) + wc * (form.x(c) - form.x(a));
         double y = wb * (form.y(b) - form.y(a)) + wc * (form.y(c) - form.y(a));

@@ -79,7 +79,7 @@ class StrainFieldMatchesAffineMapTest {
     @Test
     void trianglesWithoutAreaAreDefinedAndTakeNoPart() {
         double[] xyz = {0, 0, 0, 10, 0, 0, 0, 10, 0, 20, 0, 0, 10, 10, 0};
-        TriMesh form = TriMesh.of(xyz, new int[] {0, 1, 2, 0, 1, 3, 1, 4, 2, 3, 3, 3});       // good, a line on the form, good, a point
+        TriMesh form = TriMesh.of(xyz, new int[] {0, 1, 2, 0, 1, 3, 1, 4, 2, 3, 3, 3});       // good, a line, good, a point
         double[] uv = {0, 0, 10, 0, 0, 10, 20, 5, 5, 5};                                      // and the third a line on the blank
         StrainField field = StrainField.of(FlatMap.of(form, uv));
         for (int t = 0; t < 4; t++) {
@@ -95,7 +95,8 @@ class StrainFieldMatchesAffineMapTest {
         assertEquals(0, field.stretchMax());
         VertexStrain mean = VertexStrain.of(field);
         for (int v = 0; v < form.vertexCount(); v++) {
-            assertTrue(Double.isFinite(mean.strain1(v)) && Double.isFinite(mean.directionX(v)) && Double.isFinite(mean.directionOnBlank(v)));
+            assertTrue(Double.isFinite(mean.strain1(v)) && Double.isFinite(mean.directionOnBlank(v)));
+            assertTrue(Double.isFinite(mean.directionX(v)));
         }
         StrainField none = StrainField.of(FlatMap.of(TriMesh.of(new double[0], new int[0]), new double[0]));
         assertEquals(4, none.symmetricDirichletMean());

@@ -105,7 +105,8 @@ class StrainFieldMatchesMapProjectionsTest {
             }
             mean[i] = Math.abs(change / total);
         }
-        assertTrue(thickness[1] < 4e-3 && thickness[0] / thickness[1] > 1.8, "per triangle, first order: " + thickness[0] + " " + thickness[1]);
+        assertTrue(thickness[1] < 4e-3 && thickness[0] / thickness[1] > 1.8, 
+                "per triangle, first order: " + thickness[0] + " " + thickness[1]);
         assertTrue(mean[1] < 1e-4 && mean[0] / mean[1] > 3.4, "in the mean, second order: " + mean[0] + " " + mean[1]);
         assertTrue(shear[1] < 2e-2 && shear[0] / shear[1] > 1.8, "shear " + shear[0] + " " + shear[1]);
     }
