@@ -14,22 +14,27 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.CancellationException;
+import java.util.function.IntToDoubleFunction;
 
 /**
  * Opens any connected form so that it can lie flat: a disk, perhaps with holes.
  *
- * <ol><li>The longest rim is the outer one. Each other rim is a hole, which stays, or an end ({@link HoleRule}).
+ * <ol><li>Each rim is a hole, which stays, or an end ({@link HoleRule}). The longest end is the outer rim. If there are only holes, as in a
+ * tank with a filler opening, the skin counts as closed but for the longest of them, which serves as the outer rim.
  * <li>Handles are opened by a short system of loops ({@link HandleCut}), starting at the outer rim if there is one.
- * <li>A closed skin without handles is slit along the shortest path between two places far apart.
+ * <li>A closed skin without handles or rims is slit along the shortest path between two places far apart, sharp corners if it
+ * has two (a vertex missing {@value #CORNER} rad or more).
  * <li>Each end is joined by the shortest path to what is open already, the nearest end first. Paths keep off holes; only where
  * there is no way round one, the seam runs into it.
- * <li>A skin that was closed gets branches, {@value #BRANCHES} at most: first to sharp corners (a vertex missing {@value #CORNER} rad or
- * more), the far and strong ones first; then to the place farthest from the cut, while a crown as large as its distance holds more than
+ * <li>A skin that counts as closed gets branches, {@value #BRANCHES} at most: first to its other sharp corners, the far and
+ * strong ones first; then to the place farthest from the cut, while a crown as large as its distance holds more than
  * {@value #CROWN} rad of curvature. Without them a ball would have to be flattened round its whole equator.</ol>
  * Time grows a little faster than the number of triangles. Same seams however vertices are numbered, but for coinciding vertices.
  */
 public final class CutToDisk {
     static final int BRANCHES = 12;
+    /** Seams with a finding of their own; a sieve with thousands must not drown the rest. */
+    static final int LISTED = 40;
     /** 30°: a cube corner misses 90°, one vertex of a sphere of 42 vertices 17°. */
     static final double CORNER = Math.PI / 6;
     /** About a cap of half angle 41°. */
@@ -97,15 +102,11 @@ public final class CutToDisk {
 
     private Opened opened() {
         watch(0);
-        int outer = rims.longest(mesh);
         boolean[] open = new boolean[rims.count()];
         boolean[] end = new boolean[rims.count()];
+        boolean closed = holesOrEnds(end);
+        int outer = longest(end);
         if (outer >= 0) open[outer] = true;
-        HoleRule rule = new HoleRule(mesh, rims, defect, new Wavefront(mesh, stars, Wavefront.costs(edges.edgeCount(), EdgeCost.length(edges))));
-        for (int i = 0; i < rims.count(); i++) {
-            end[i] = i != outer && !rule.isHole(i);
-            if (i % 256 == 0) watch(0.2 * i / rims.count());
-        }
         watch(0.2);
         int handles = handles();
         if (handles > 0) openHandles(handles, open);
@@ -113,13 +114,40 @@ public final class CutToDisk {
         watch(0.5);
         joinEnds(open, end);
         watch(0.7);
-        if (outer < 0) branch();
+        if (closed) branch(open, end);
         watch(0.9);
-        return result(outer, open);
+        return result(open);
+    }
+
+    /** Marks the ends; true where there is none. */
+    private boolean holesOrEnds(boolean[] end) {
+        HoleRule rule = new HoleRule(mesh, rims, defect, new Wavefront(mesh, stars, Wavefront.costs(edges.edgeCount(), EdgeCost.length(edges))));
+        boolean closed = true;
+        for (int i = 0; i < end.length; i++) {
+            end[i] = !rule.isHole(i);
+            closed &= !end[i];
+            if (i % 256 == 0) watch(0.2 * i / end.length);
+        }
+        return closed;
+    }
+
+    /** The longest end, or the longest rim where there is no end; -1 without rims. */
+    private int longest(boolean[] end) {
+        int best = -1;
+        double most = 0;
+        for (int i = 0; i < end.length; i++) {
+            double length = rims.length(mesh, i);
+            boolean better = best < 0 || (end[i] == end[best] ? length > most : end[i]);
+            if (better) {
+                best = i;
+                most = length;
+            }
+        }
+        return best;
     }
 
     private void watch(double fraction) {
-        progress.at("opening the form", fraction);
+        progress.at("Opening the form", fraction);
         if (progress.cancelled()) throw new CancellationException("cancelled while opening the form");
     }
 
@@ -146,7 +174,18 @@ public final class CutToDisk {
         front.clear();
         front.start(start);
         front.run();
-        return best(front::distance);
+        boolean corners = corners() > 1;
+        return best(v -> corners && !sharp(v) ? -1 : front.distance(v));
+    }
+
+    private boolean sharp(int v) {
+        return defect.defect(v) >= CORNER;
+    }
+
+    private int corners() {
+        int count = 0;
+        for (int v = 0; v < mesh.vertexCount(); v++) if (sharp(v)) count++;
+        return count;
     }
 
     /** A slit of one edge would have no width: goes on to the farthest neighbour of its end. */
@@ -175,7 +214,8 @@ public final class CutToDisk {
             area += w;
         }
         double x = middle[0] / area, y = middle[1] / area, z = middle[2] / area;
-        double about = 1e-9 * (x * x + y * y + z * z + detour * detour * 1e-8);
+        double size = 1e-4 * detour, away = Math.abs(x) + Math.abs(y) + Math.abs(z);
+        double about = size * (1e-9 * size + 1e-12 * away);
         return best(v -> {                                  // rounded, so that the order of summing does not choose between equals
             double dx = mesh.x(v) - x, dy = mesh.y(v) - y, dz = mesh.z(v) - z;
             return Math.rint((dx * dx + dy * dy + dz * dz) / about);
@@ -183,7 +223,7 @@ public final class CutToDisk {
     }
 
     /** Vertex in use with the largest finite value, the first by place of equals. */
-    private int best(java.util.function.IntToDoubleFunction value) {
+    private int best(IntToDoubleFunction value) {
         int best = -1;
         double most = Double.NEGATIVE_INFINITY;
         for (int v = 0; v < mesh.vertexCount(); v++) {
@@ -260,16 +300,18 @@ public final class CutToDisk {
         }
     }
 
-    private void branch() {
-        Wavefront front = new Wavefront(mesh, stars, cost), cap = new Wavefront(mesh, stars, cost);
+    private void branch(boolean[] open, boolean[] end) {
+        Wavefront front = new Wavefront(mesh, stars, keepingOffHoles(open, end)), cap = new Wavefront(mesh, stars, cost);
+        for (int v = 0; v < rimOf.length; v++) if (rimOf[v] >= 0 && open[rimOf[v]]) front.start(v);
         for (Way way : ways) for (int v : way.path()) front.start(v);
         for (int i = 0; i < BRANCHES; i++) {
             front.run();
-            int corner = best(v -> defect.defect(v) < CORNER ? 0 : front.distance(v) * defect.defect(v));
+            IntToDoubleFunction away = v -> rimOf[v] >= 0 || front.distance(v) >= detour ? -1 : front.distance(v);
+            int corner = best(v -> sharp(v) ? away.applyAsDouble(v) * defect.defect(v) : 0);
             int tip = corner;
-            if (front.distance(corner) == 0 || defect.defect(corner) < CORNER) {
-                tip = best(front::distance);
-                if (!crowned(cap, tip, front.distance(tip))) return;
+            if (away.applyAsDouble(corner) <= 0 || !sharp(corner)) {
+                tip = best(away);
+                if (away.applyAsDouble(tip) <= 0 || !crowned(cap, tip, front.distance(tip))) return;
             }
             int[] path = front.pathTo(tip);
             ways.add(new Way("crown", tip == corner ? "a sharp corner lies far from the cut" : "a strong crown lies far from the cut",
@@ -280,15 +322,14 @@ public final class CutToDisk {
     }
 
     private boolean crowned(Wavefront cap, int tip, double radius) {
-        if (radius == 0) return false;
         double curvature = 0;
         cap.clear();
         cap.start(tip);
-        for (int v = cap.next(); v >= 0 && cap.distance(v) < radius * (1 - 1e-9); v = cap.next()) curvature += defect.defect(v);
+        for (int v = cap.next(); v >= 0 && cap.distance(v) < radius * (1 - 1e-9); v = cap.next()) if (!defect.onRim(v)) curvature += defect.defect(v);
         return curvature > CROWN;
     }
 
-    private Opened result(int outer, boolean[] open) {
+    private Opened result(boolean[] open) {
         List<int[]> paths = ways.stream().map(Way::path).toList();
         Cut cut = Cut.along(mesh, edges, stars, paths);
         int kept = 0;
@@ -306,9 +347,12 @@ public final class CutToDisk {
             Seam seam = Seam.of(Seam.Kind.ADDED, way.reason(), way.path(), mesh, edges, stars, cut.mesh());
             seams.add(seam);
             int[] path = way.path();
-            findings.add(new Finding(Finding.Kind.SEAM_ADDED, 1, String.format(Locale.ROOT, "opened along %.1f mm from %s to %s: %s",
-                    seam.length(), place(path[0]), place(path[path.length - 1]), way.why())));
+            if (seams.size() <= LISTED) findings.add(new Finding(Finding.Kind.SEAM_ADDED, 1, String.format(Locale.ROOT,
+                    "opened along %.1f mm from %s to %s: %s", seam.length(), place(path[0]), place(path[path.length - 1]), way.why())));
         }
+        if (seams.size() > LISTED) findings.add(new Finding(Finding.Kind.SEAM_ADDED, seams.size() - LISTED, String.format(Locale.ROOT,
+                "opened along %d more seams, %.1f mm together", seams.size() - LISTED,
+                seams.stream().skip(LISTED).mapToDouble(Seam::length).sum())));
         if (kept > 0) findings.add(new Finding(Finding.Kind.HOLES, kept, kept == 1
                 ? String.format(Locale.ROOT, "a hole %.1f mm round stays a free edge", longest)
                 : String.format(Locale.ROOT, "%d holes, %.1f to %.1f mm round, stay free edges", kept, shortest, longest)));

@@ -14,14 +14,15 @@ public interface EdgeCost {
     }
 
     /**
-     * Length, mm, but down to {@code least} of it (0..1) where the skin is folded by 60° or more along the edge: a seam there hides in the
-     * corner of the form and takes nothing from a smooth face.
+     * Length, mm, but down to {@code least} of it (0..1) where the skin is folded along the edge: all of it up to 20°, so that the facets of a
+     * round skin do not count, least from 60° on. A seam there hides in a corner of the form and takes nothing from a smooth face.
      */
     static EdgeCost sharpFirst(TriMesh mesh, EdgeTable edges, double least) {
         if (!(least >= 0 && least <= 1)) throw new IllegalArgumentException("share " + least + ": must be 0..1");
         return e -> {
             double fold = edges.right(e) < 0 ? 0 : angle(mesh.normal(edges.left(e)), mesh.normal(edges.right(e)));
-            return edges.length(e) * (1 - (1 - least) * Math.min(1, fold / (Math.PI / 3)));
+            double sharp = Math.max(0, Math.min(1, (fold - Math.PI / 9) / (Math.PI / 3 - Math.PI / 9)));
+            return edges.length(e) * (1 - (1 - least) * sharp);
         };
     }
 
