@@ -3,6 +3,8 @@ package blankwright.job;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
+import java.nio.file.AccessDeniedException;
 import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.FileAlreadyExistsException;
@@ -39,13 +41,19 @@ public final class OutputFolder implements AutoCloseable {
         this.made = made;
     }
 
-    /** Makes the folder and those above it where missing; throws FileAlreadyExistsException where a file has its name. */
+    /**
+     * Makes the folder and those above it where missing.
+     *
+     * @throws FileAlreadyExistsException where a file has its name
+     * @throws AccessDeniedException where nothing may be written
+     */
     public static OutputFolder open(Path dir) throws IOException {
         Path whole = dir.toAbsolutePath().normalize();
         Deque<Path> made = new ArrayDeque<>();
         for (Path p = whole; p != null && !Files.exists(p); p = p.getParent()) made.addLast(p);
         if (made.isEmpty() && !Files.isDirectory(whole)) throw new FileAlreadyExistsException(dir.toString());
         Files.createDirectories(whole);
+        if (!Files.isWritable(whole)) throw new AccessDeniedException(dir.toString());
         OutputFolder folder = new OutputFolder(whole, made);
         folder.sweep();
         Runtime.getRuntime().addShutdownHook(folder.hook);
@@ -60,9 +68,29 @@ public final class OutputFolder implements AutoCloseable {
 
     /** Writes a file under its temporary name; a name given twice is an IllegalArgumentException. */
     public void write(String name, Content content) throws IOException {
-        Path temporary = begin(name);
+        fill(begin(name), content);
+    }
+
+    private static void fill(Path temporary, Content content) throws IOException {
         try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(temporary), 1 << 16)) {
             content.writeTo(out);
+        }
+    }
+
+    /** Writes files at once on as many threads as there are; they count as written in the order of the map. The first failure is thrown. */
+    public void writeAll(Map<String, Content> files) throws IOException {
+        Map<Path, Content> places = new LinkedHashMap<>();
+        for (Map.Entry<String, Content> file : files.entrySet()) places.put(begin(file.getKey()), file.getValue());
+        try {
+            places.entrySet().parallelStream().forEach(file -> {
+                try {
+                    fill(file.getKey(), file.getValue());
+                } catch (IOException e) {
+                    throw new UncheckedIOException(e);
+                }
+            });
+        } catch (UncheckedIOException e) {
+            throw e.getCause();
         }
     }
 

@@ -49,6 +49,10 @@ public record Recipe(String name, Source source, double chord, OptionalDouble th
                 OptionalDouble.empty(), Optional.empty(), "");
     }
 
+    public Recipe withSource(Source other) {
+        return new Recipe(name, other, chord, thickness, face, aim, stations, trim, hand, notes);
+    }
+
     public Recipe withChord(double mm) {
         return new Recipe(name, source, mm, thickness, face, aim, stations, trim, hand, notes);
     }

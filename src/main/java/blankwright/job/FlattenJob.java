@@ -1,0 +1,267 @@
+package blankwright.job;
+
+import blankwright.flatten.FlattenOptions;
+import blankwright.flatten.Flattener;
+import blankwright.flatten.Outcome;
+import blankwright.mesh.EdgeTable;
+import blankwright.mesh.Finding;
+import blankwright.mesh.FlatMap;
+import blankwright.mesh.RimLoops;
+import blankwright.mesh.TriMesh;
+import blankwright.mesh.cut.CutToDisk;
+import blankwright.mesh.cut.Opened;
+import blankwright.mesh.io.FormatException;
+import blankwright.mesh.io.MeshReader;
+import blankwright.mesh.io.RawMesh;
+import blankwright.mesh.repair.Component;
+import blankwright.mesh.repair.Components;
+import blankwright.mesh.repair.MidSurface;
+import blankwright.mesh.repair.Repair;
+import blankwright.mesh.repair.Repaired;
+import blankwright.num.LengthUnit;
+import blankwright.num.Progress;
+import blankwright.outline.Overlap;
+import blankwright.project.Aim;
+import blankwright.project.Face;
+import blankwright.project.Recipe;
+import blankwright.project.Source;
+import blankwright.shape.Fineness;
+import blankwright.shape.UnfitValue;
+import blankwright.shop.Layout;
+import blankwright.shop.Stations;
+import blankwright.shop.Zone;
+import blankwright.shop.Zones;
+import blankwright.strain.Developability;
+import blankwright.strain.RimChange;
+import blankwright.strain.StrainField;
+import blankwright.strain.VertexStrain;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * Lays the panel of a recipe flat.
+ *
+ * <ol><li>Read: the mesh file, or the triangles of a formula.
+ * <li>Prepare: ask about an odd size; mend; part; move to the middle of the sheet; open what does not lie flat.
+ * <li>Flatten each part.
+ * <li>Judge: lay the pieces side by side; strain, zones, stations, overlap.</ol>
+ *
+ * <p>Depends on nothing but the recipe and its mesh: the same result on any number of threads, but for {@link Result#seconds}.
+ */
+public final class FlattenJob {
+    /** Beyond this a seam or a filled slit is the usual way; trade practice, from memory. */
+    private static final double MOST_STRETCH = 0.15, MOST_SHRINK = 0.20;
+
+    private final Recipe recipe;
+    private final Given given;
+    private final Progress progress;
+    private final List<Finding> findings = new ArrayList<>();
+    private LengthUnit units = LengthUnit.MM;
+    private boolean unitsStated = true;
+    private long vertices;
+    private long triangles;
+
+    private FlattenJob(Recipe recipe, Given given, Progress progress) {
+        this.recipe = recipe;
+        this.given = given;
+        this.progress = progress;
+    }
+
+    /**
+     * @throws Refusal where the input cannot be laid flat, with the place and the remedy
+     * @throws java.util.concurrent.CancellationException once the progress says it is no longer wanted
+     */
+    public static Result run(Recipe recipe, Given given, Progress progress) throws Refusal {
+        FlattenJob job = new FlattenJob(recipe, given, progress);
+        try {
+            return job.run();
+        } catch (OutOfMemoryError e) {
+            throw job.tooLarge();
+        }
+    }
+
+    private Result run() throws Refusal {
+        if (recipe.aim() == Aim.WORK)
+            throw new Refusal(given.name() + ": aim work needs to know the metal, which this version does not yet; write aim: even.");
+        findings.addAll(given.findings());
+        Stopwatch watch = new Stopwatch();
+        Mesh mesh = read();
+        double read = watch.lap();
+        List<Opened> parts = new ArrayList<>();
+        Result.Input input = prepare(mesh, parts);
+        double prepare = watch.lap();
+        List<Outcome> outcomes = new ArrayList<>();
+        for (int i = 0; i < parts.size(); i++) {
+            TriMesh disk = parts.get(i).mesh();
+            outcomes.add(Flattener.flatten(disk, FlattenOptions.DEFAULT, share(0.3, 0.8, i, parts.size())));
+        }
+        double flatten = watch.lap();
+        List<Piece> pieces = judge(parts, outcomes);
+        largeStrain(pieces);
+        findings.addAll(Warnings.findings(pieces));
+        return new Result(recipe, given.name(), units, input, findings, pieces, new Result.Seconds(read, prepare + watch.lap(), flatten));
+    }
+
+    private record Mesh(double[] xyz, int[] triangles) { }
+
+    private Mesh read() throws Refusal {
+        if (recipe.source() instanceof Source.OfMesh file) return readFile(file);
+        progress.at("shaping " + recipe.name(), 0);
+        try {
+            TriMesh mesh = ((Source.OfPanel) recipe.source()).panel().mesh(Fineness.chord(recipe.chord()));
+            vertices = mesh.vertexCount();
+            triangles = mesh.triangleCount();
+            return new Mesh(mesh.positions(), mesh.corners());
+        } catch (UnfitValue e) {
+            throw new Refusal(given.name() + ": " + e.getMessage());
+        }
+    }
+
+    private Mesh readFile(Source.OfMesh source) throws Refusal {
+        RawMesh raw;
+        try {
+            raw = MeshReader.read(relativeToHere(given.folder().resolve(source.file())), new Share(progress, 0, 0.1));
+        } catch (FormatException e) {
+            throw new Refusal(e.getMessage());
+        }
+        findings.addAll(raw.findings());
+        vertices = raw.vertexCount();
+        triangles = raw.triangleCount();
+        unitsStated = source.units().isPresent();
+        units = source.units().orElse(LengthUnit.MM);
+        double[] xyz = raw.xyz();
+        double across = across(xyz, raw.triangles());
+        if (!unitsStated) {
+            Optional<String> question = SizeQuestion.ask(source.file(), across, units);
+            if (question.isPresent()) throw new Refusal(question.get());
+        }
+        for (int i = 0; i < xyz.length; i++) xyz[i] *= units.mm();
+        return new Mesh(xyz, raw.triangles());
+    }
+
+    private Result.Input prepare(Mesh mesh, List<Opened> parts) throws Refusal {
+        progress.at("mending", 0.1);
+        Repaired whole = Repair.of(mesh.xyz(), mesh.triangles(), new Share(progress, 0.1, 0.2));
+        findings.addAll(whole.findings());
+        if (whole.isEmpty())
+            throw new Refusal(given.name() + ": nothing is left that could be a panel (" + said() + "); export the mesh again.");
+        double[] size = whole.mesh().size();
+        Result.Input input = new Result.Input(vertices, triangles, whole.mesh().area(), size[0], size[1], size[2]);
+        if (SizeQuestion.unusual(input.across()))
+            findings.add(new Finding(Finding.Kind.UNUSUAL_SIZE, 1, "the panel is " + SizeQuestion.size(input.across())
+                    + " across, which is unusual; check the unit."));
+        Components.Kept kept = Components.worthKeeping(Components.of(whole.mesh()));
+        findings.addAll(kept.findings());
+        List<Component> components = kept.pieces();
+        if (components.size() > 1)
+            findings.add(new Finding(Finding.Kind.SEVERAL_COMPONENTS, components.size(),
+                    components.size() + " separate parts; each becomes a piece of the blank."));
+        for (int i = 0; i < components.size(); i++) {
+            Opened opened = CutToDisk.of(toMiddle(components.get(i).mesh()), share(0.2, 0.3, i, components.size()));
+            findings.addAll(opened.findings());
+            parts.add(opened);
+        }
+        return input;
+    }
+
+    /** By half the thickness along the normals: an outside face goes in, an inside face out. */
+    private TriMesh toMiddle(TriMesh mesh) {
+        if (recipe.face() == Face.MIDDLE) return mesh;
+        double half = recipe.thickness().orElseThrow() / 2;
+        MidSurface.Moved moved = MidSurface.moved(mesh, recipe.face() == Face.OUTSIDE ? -half : half);
+        findings.addAll(moved.findings());
+        return moved.mesh();
+    }
+
+    private List<Piece> judge(List<Opened> parts, List<Outcome> outcomes) throws Refusal {
+        progress.at("measuring", 0.8);
+        List<FlatMap> placed = Layout.of(outcomes.stream().map(Outcome::map).toList());
+        List<Piece> pieces = new ArrayList<>();
+        for (int i = 0; i < placed.size(); i++) {
+            progress.at("measuring", 0.8 + 0.2 * i / placed.size());
+            pieces.add(judge(parts.get(i), outcomes.get(i), placed.get(i)));
+        }
+        return pieces;
+    }
+
+    private Piece judge(Opened part, Outcome outcome, FlatMap map) throws Refusal {
+        StrainField strain = StrainField.of(map);
+        RimLoops rims = RimLoops.of(map.form(), EdgeTable.of(map.form()));
+        RimChange rim = RimChange.of(map, rims, RimChange.RUN);
+        Stations stations;
+        try {
+            stations = Stations.of(map, recipe.stations());
+        } catch (IllegalArgumentException e) {
+            throw new Refusal(given.name() + ": " + e.getMessage());
+        }
+        List<double[]> loops = new ArrayList<>();
+        for (int i = 0; i < rims.count(); i++) loops.add(flat(map, rims.loop(i)));
+        double outline = rim.loops().get(rims.longest(map.form())).blankLength();
+        boolean overlaps = strain.turnedOverCount() > 0 || !Overlap.of(loops).isEmpty();
+        return new Piece(outcome, strain, VertexStrain.of(strain), Developability.of(strain, rim), rim, Zones.of(strain), stations,
+                part.seams(), rims.count() - 1, outline, overlaps);
+    }
+
+    private void largeStrain(List<Piece> pieces) {
+        List<String> places = new ArrayList<>();
+        for (int i = 0; i < pieces.size(); i++) {
+            String piece = pieces.size() == 1 ? "" : " of piece " + (i + 1);
+            for (Zone zone : pieces.get(i).zones().list()) {
+                double strain = zone.largestStrain();
+                if (strain > MOST_STRETCH || -strain > MOST_SHRINK)
+                    places.add(String.format(Locale.ROOT, "%s zone %d%s by %.0f %%", zone.instruction().word(), zone.number(), piece,
+                            100 * Math.abs(strain)));
+            }
+        }
+        if (!places.isEmpty())
+            findings.add(new Finding(Finding.Kind.LARGE_STRAIN, places.size(), "more than hand work usually does in one piece: "
+                    + String.join(", ", places) + "; a seam there would ease it."));
+    }
+
+    private static double[] flat(FlatMap map, int[] loop) {
+        double[] uv = new double[2 * loop.length];
+        for (int i = 0; i < loop.length; i++) {
+            uv[2 * i] = map.u(loop[i]);
+            uv[2 * i + 1] = map.v(loop[i]);
+        }
+        return uv;
+    }
+
+    private Progress share(double from, double to, int part, int parts) {
+        double step = (to - from) / parts;
+        return new Share(progress, from + part * step, from + (part + 1) * step);
+    }
+
+    /** As the user would name the file: the messages quote it. */
+    private static Path relativeToHere(Path file) {
+        Path here = Path.of("").toAbsolutePath();
+        return file.startsWith(here) ? here.relativize(file) : file;
+    }
+
+    /** Longest side of the box round the vertices that triangles use, in the file's numbers. */
+    private static double across(double[] xyz, int[] triangles) {
+        double most = 0;
+        for (int k = 0; k < 3; k++) {
+            double low = Double.POSITIVE_INFINITY, high = Double.NEGATIVE_INFINITY;
+            for (int v : triangles) {
+                low = Math.min(low, xyz[3 * v + k]);
+                high = Math.max(high, xyz[3 * v + k]);
+            }
+            most = Math.max(most, high - low);
+        }
+        return most;
+    }
+
+    private String said() {
+        return findings.isEmpty() ? "no triangles" : String.join("; ", findings.stream().map(Finding::text).toList());
+    }
+
+    private Refusal tooLarge() {
+        long need = Math.max(2, (long) Math.ceil(triangles * 4e3 / 1e9) + 1);
+        return new Refusal(given.name() + ": " + (triangles > 0 ? String.format(Locale.ROOT, "%,d triangles", triangles) : "the panel")
+                + " did not fit into the memory given; run it with java -Xmx" + need + "g -jar blankwright.jar ..., or give a coarser mesh.");
+    }
+}

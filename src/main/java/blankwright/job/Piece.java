@@ -1,0 +1,55 @@
+package blankwright.job;
+
+import blankwright.flatten.Outcome;
+import blankwright.mesh.FlatMap;
+import blankwright.mesh.cut.Seam;
+import blankwright.shop.Stations;
+import blankwright.shop.Zones;
+import blankwright.strain.Developability;
+import blankwright.strain.RimChange;
+import blankwright.strain.StrainField;
+import blankwright.strain.VertexStrain;
+import java.util.List;
+
+/**
+ * One connected part of the blank, in its place on the sheet, with all that was found out about it.
+ *
+ * @param outcome of the flattening; its map is the one before the pieces were laid side by side
+ * @param strain of {@link #map}
+ * @param seams along which the form was opened to lie flat
+ * @param holes rims besides the outer one
+ * @param outline length of the outer rim on the blank, mm
+ * @param overlaps true where the blank covers itself
+ */
+public record Piece(Outcome outcome, StrainField strain, VertexStrain vertices, Developability developability, RimChange rim, Zones zones,
+        Stations stations, List<Seam> seams, int holes, double outline, boolean overlaps) {
+    public Piece {
+        seams = List.copyOf(seams);
+    }
+
+    /** The piece in its place on the sheet. */
+    public FlatMap map() {
+        return strain.map();
+    }
+
+    public boolean converged() {
+        return outcome instanceof Outcome.Converged;
+    }
+
+    /** Length of all seams together, mm. */
+    public double seamLength() {
+        return seams.stream().mapToDouble(Seam::length).sum();
+    }
+
+    /** Largest and least thickness after forming as a factor of the sheet's: {least, largest}; {1, 1} where nothing is measured. */
+    public double[] thicknessFactors() {
+        double least = Double.POSITIVE_INFINITY, largest = 0;
+        for (int t = 0; t < strain.triangleCount(); t++) {
+            if (strain.degenerate(t)) continue;
+            double factor = 1 / (strain.stretch1(t) * strain.stretch2(t));
+            least = Math.min(least, factor);
+            largest = Math.max(largest, factor);
+        }
+        return largest > 0 ? new double[] {least, largest} : new double[] {1, 1};
+    }
+}

@@ -1,0 +1,61 @@
+package blankwright.job;
+
+import blankwright.mesh.Finding;
+import blankwright.num.LengthUnit;
+import blankwright.project.Recipe;
+import java.util.List;
+
+/**
+ * A panel laid flat, with everything found out about it.
+ *
+ * @param name of the input, e.g. {@code nose.stl}
+ * @param units of the input's numbers
+ * @param input the mesh as it came
+ * @param findings what was odd and what was done, in the order of finding
+ * @param pieces of the blank, largest form first; at least one
+ * @param seconds each phase took
+ */
+public record Result(Recipe recipe, String name, LengthUnit units, Input input, List<Finding> findings, List<Piece> pieces, Seconds seconds) {
+    public Result {
+        findings = List.copyOf(findings);
+        pieces = List.copyOf(pieces);
+    }
+
+    /**
+     * The mesh as it came.
+     *
+     * @param vertices as in the file
+     * @param triangles as in the file, larger polygons cut up
+     * @param area of the mended form, mm²
+     * @param dx with dy and dz the sides of the box round the mended form, mm
+     */
+    public record Input(long vertices, long triangles, double area, double dx, double dy, double dz) {
+        /** Longest side of the box, mm. */
+        public double across() {
+            return Math.max(dx, Math.max(dy, dz));
+        }
+    }
+
+    /** Wall time of the phases; depends on the machine, not on the input alone. */
+    public record Seconds(double read, double prepare, double flatten) { }
+
+    /** {@code converged}, or {@code stopped: REASON} of the first piece that did not. */
+    public String outcome() {
+        return pieces.stream().filter(p -> !p.converged()).findFirst().map(p -> "stopped: " + Warnings.reason(p.outcome())).orElse("converged");
+    }
+
+    /** Newton steps of all pieces together. */
+    public int steps() {
+        return pieces.stream().mapToInt(p -> p.outcome().steps()).sum();
+    }
+
+    /** Why the blank must not be cut as it is, one sentence each; empty where it may be. */
+    public List<String> warnings() {
+        return Warnings.of(pieces);
+    }
+
+    /** What piece i is called on paper before the number of a zone: empty where there is only one, else {@code 1-}, {@code 2-} ... */
+    public String pieceName(int i) {
+        return pieces.size() == 1 ? "" : i + 1 + "-";
+    }
+}

@@ -1,0 +1,98 @@
+package blankwright.job;
+
+import blankwright.mesh.Finding;
+import blankwright.strain.StrainField;
+import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.util.DefaultIndenter;
+import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import com.fasterxml.jackson.core.util.Separators;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+
+/** The run in numbers, as {@code summary.json}: stable keys in a stable order, null for what does not apply. */
+final class Summary {
+    private final JsonNodeFactory make = JsonNodeFactory.instance;
+    private final Result result;
+
+    private Summary(Result result) {
+        this.result = result;
+    }
+
+    /**
+     * @param write seconds spent on writing so far
+     * @param total seconds of the whole run so far
+     */
+    static void write(Result result, double write, double total, double peakMemoryMb, OutputStream out) throws IOException {
+        ObjectNode root = new Summary(result).tree(write, total, peakMemoryMb);
+        DefaultPrettyPrinter plain = new DefaultPrettyPrinter(
+                Separators.createDefaultInstance().withObjectFieldValueSpacing(Separators.Spacing.AFTER))
+                .withObjectIndenter(new DefaultIndenter("  ", "\n"));
+        byte[] bytes = new ObjectMapper().configure(JsonGenerator.Feature.AUTO_CLOSE_TARGET, false).writer(plain).writeValueAsBytes(root);
+        out.write(bytes);
+        out.write("\n".getBytes(StandardCharsets.US_ASCII));
+    }
+
+    private ObjectNode tree(double write, double total, double peakMemoryMb) {
+        ObjectNode root = make.objectNode();
+        root.put("blankwright", Version.TEXT);
+        Result.Input in = result.input();
+        ObjectNode input = root.putObject("input");
+        input.put("name", result.name()).put("units", result.units().word()).put("vertices", in.vertices()).put("triangles", in.triangles());
+        number(input, "area_mm2", in.area());
+        input.putArray("size_mm").add(in.dx()).add(in.dy()).add(in.dz());
+        root.put("aim", result.recipe().aim().word()).put("outcome", result.outcome()).put("steps", result.steps());
+        ArrayNode findings = root.putArray("findings");
+        for (Finding f : result.findings()) {
+            findings.addObject().put("kind", f.kind().key()).put("count", f.count()).put("text", f.text());
+        }
+        ArrayNode pieces = root.putArray("pieces");
+        for (Piece piece : result.pieces()) pieces.add(tree(piece));
+        ObjectNode seconds = root.putObject("seconds");
+        seconds.put("read", millis(result.seconds().read())).put("prepare", millis(result.seconds().prepare()))
+                .put("flatten", millis(result.seconds().flatten())).put("write", millis(write)).put("total", millis(total));
+        root.put("peak_memory_mb", Math.round(10 * peakMemoryMb) / 10.0);
+        return root;
+    }
+
+    private ObjectNode tree(Piece piece) {
+        StrainField field = piece.strain();
+        ObjectNode node = make.objectNode();
+        double[] size = piece.map().size();
+        node.put("triangles", field.triangleCount());
+        number(node, "form_area_mm2", piece.map().form().area());
+        number(node, "flat_area_mm2", piece.map().area());
+        node.putArray("flat_size_mm").add(size[0]).add(size[1]);
+        number(node, "outline_mm", piece.outline());
+        node.put("holes", piece.holes()).put("turned_over", field.turnedOverCount()).put("overlaps_itself", piece.overlaps());
+        ObjectNode energy = node.putObject("energy");
+        number(energy, "symmetric_dirichlet_mean", field.symmetricDirichletMean());
+        number(energy, "arap_mean", field.arapMean());
+        energy.putNull("work_J");
+        ObjectNode strain = node.putObject("strain");
+        number(strain, "stretch_max", field.stretchMax());
+        number(strain, "shrink_max", field.shrinkMax());
+        number(strain, "area_gain_max", field.areaGainMax());
+        number(strain, "area_loss_max", field.areaLossMax());
+        ObjectNode thickness = node.putObject("thickness_mm");
+        double sheet = result.recipe().thickness().orElse(Double.NaN);
+        double[] factors = piece.thicknessFactors();
+        number(thickness, "min", sheet * factors[0]);
+        number(thickness, "max", sheet * factors[1]);
+        return node;
+    }
+
+    /** What is not finite does not apply. */
+    private static void number(ObjectNode node, String key, double value) {
+        if (Double.isFinite(value)) node.put(key, value);
+        else node.putNull(key);
+    }
+
+    private static double millis(double seconds) {
+        return Math.round(1000 * seconds) / 1000.0;
+    }
+}
