@@ -7,7 +7,7 @@ import me.tongfei.progressbar.ProgressBar;
 import me.tongfei.progressbar.ProgressBarBuilder;
 import me.tongfei.progressbar.ProgressBarStyle;
 
-/** A bar for someone at a terminal, drawn once the work has lasted a second. */
+/** A bar for someone at a terminal, drawn once the work has lasted a second; silence in a pipe. */
 final class TerminalProgress implements Progress, AutoCloseable {
     private static final long PATIENCE = 1_000_000_000L;    // ns
     private static final int WIDTH = 78;                    // columns; asking the terminal would load native code
@@ -15,20 +15,15 @@ final class TerminalProgress implements Progress, AutoCloseable {
     private final long start = System.nanoTime();
     private final PrintStream terminal;
     private ProgressBar bar;
-    private boolean closed;
+    private boolean silent = System.console() == null;      // in a pipe nobody looks
 
-    private TerminalProgress(PrintStream terminal) {
+    TerminalProgress(PrintStream terminal) {
         this.terminal = terminal;
-    }
-
-    /** The bar, or silence where nobody sits at a terminal. */
-    static Progress forConsole(PrintStream err) {
-        return System.console() == null ? Progress.NONE : new TerminalProgress(err);
     }
 
     @Override
     public synchronized void at(String what, double fraction) {
-        if (closed || bar == null && System.nanoTime() - start < PATIENCE) return;
+        if (silent || bar == null && System.nanoTime() - start < PATIENCE) return;
         if (bar == null) {
             bar = new ProgressBarBuilder().setInitialMax(1000).setTaskName(what).setStyle(ProgressBarStyle.ASCII)
                     .setConsumer(new ConsoleProgressBarConsumer(terminal, WIDTH)).setUpdateIntervalMillis(200).hideEta().clearDisplayOnFinish()
@@ -45,7 +40,7 @@ final class TerminalProgress implements Progress, AutoCloseable {
 
     @Override
     public synchronized void close() {
-        closed = true;
+        silent = true;
         if (bar != null) bar.close();
     }
 }

@@ -1,0 +1,101 @@
+package blankwright.cli;
+
+import blankwright.job.Piece;
+import blankwright.job.Result;
+import blankwright.mesh.Finding;
+import blankwright.num.Lengths;
+import blankwright.shop.Instruction;
+import blankwright.shop.Zone;
+import blankwright.strain.Developability;
+import java.io.PrintStream;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** What a builder reads after a run: sizes first, then what was odd, what to cut, what to work, and what to do next. */
+final class BenchReport {
+    private final Result result;
+    private final Path folder;
+    private final List<Path> files;
+    private final List<String> lines = new ArrayList<>();
+
+    BenchReport(Result result, Path folder, List<Path> files) {
+        this.result = result;
+        this.folder = folder;
+        this.files = files;
+    }
+
+    void print(PrintStream out) {
+        for (String line : lines()) out.println(line);
+    }
+
+    List<String> lines() {
+        Result.Input in = result.input();
+        say("%s: %s, %,d triangles, %s", result.name(), size(in.dx(), in.dy(), in.dz()), in.triangles(), area(in.area()));
+        for (Finding finding : result.findings()) say("  found: %s", finding.text());
+        List<Piece> pieces = result.pieces();
+        for (int i = 0; i < pieces.size(); i++) piece(pieces.get(i), pieces.size() == 1 ? "Blank" : "Piece " + (i + 1));
+        say("Written to %s: %s", folder, String.join(", ", files.stream().map(f -> f.getFileName().toString()).toList()));
+        if (result.warnings().isEmpty()) next();
+        for (String warning : result.warnings()) say("%s", warning);
+        say("Caution: cut edges are sharp: gloves for handling, none at rotating machines, and eye protection. Where the part carries people or"
+                + " flies, licensed practice and local codes decide. See docs/manual/cautions.md.");
+        return lines;
+    }
+
+    private void piece(Piece piece, String name) {
+        double[] flat = piece.map().size();
+        say("%s: %s, %s%s", name, size(flat), area(piece.map().area()),
+                piece.holes() == 0 ? "" : piece.holes() == 1 ? ", one hole" : ", " + piece.holes() + " holes");
+        Developability shape = piece.developability();
+        say("  shape: %s", shape.sentence());
+        most(piece, Instruction.SHRINK, "shrink", shape.shrinkMax());
+        most(piece, Instruction.STRETCH, "stretch", shape.stretchMax());
+        if (!piece.seams().isEmpty())
+            say("  seams added: %d, together %s", piece.seams().size(), length(piece.seamLength()));
+    }
+
+    /** The zone whose line changes most, and the worst place anywhere. */
+    private void most(Piece piece, Instruction what, String word, double worst) {
+        Optional<Zone> zone = piece.zones().list().stream().filter(z -> z.instruction() == what)
+                .max(Comparator.comparingDouble(z -> Math.abs(z.line().change())));
+        if (zone.isEmpty()) {
+            say("  %s: nothing worth a tool", word);
+            return;
+        }
+        double change = zone.get().line().change();
+        say("  %s: zone %d most, %s %s along its line of %s; at the worst place %.1f %%", word, zone.get().number(),
+                change < 0 ? "take in" : "let out", length(Math.abs(change)), Lengths.mm(zone.get().line().blankLength(), 0), 100 * worst);
+    }
+
+    private void next() {
+        boolean pdf = files.stream().anyMatch(f -> f.endsWith("blank.pdf"));
+        say("Next: %scut oversize, work by the work map, and check the lengths of work.csv with a tape after each round.",
+                pdf ? "print blank.pdf at 100 %, measure its check squares both ways, try the paper on the form; then " : "");
+    }
+
+    private void say(String form, Object... values) {
+        lines.add(String.format(Locale.ROOT, form, values));
+    }
+
+    /** {@code 12.4 mm (0.488 in, 31/64 in)}. */
+    private static String length(double mm) {
+        return Lengths.mm(mm, mm < 1 ? 2 : 1) + " (" + Lengths.inches(mm, 3) + ", " + Lengths.sixtyFourths(mm) + ")";
+    }
+
+    private static String size(double... mm) {
+        StringBuilder metric = new StringBuilder(), inch = new StringBuilder();
+        for (double side : mm) {
+            metric.append(metric.isEmpty() ? "" : " x ").append(String.format(Locale.ROOT, side < 100 ? "%.1f" : "%.0f", side));
+            inch.append(inch.isEmpty() ? "" : " x ").append(String.format(Locale.ROOT, "%.2f", side / 25.4));
+        }
+        return metric + " mm (" + inch + " in)";
+    }
+
+    private static String area(double mm2) {
+        return String.format(Locale.ROOT, mm2 < 1e4 ? "%.0f mm2" : "%.3f m2", mm2 < 1e4 ? mm2 : mm2 / 1e6);
+    }
+}

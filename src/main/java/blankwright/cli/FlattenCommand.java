@@ -1,0 +1,198 @@
+package blankwright.cli;
+
+import blankwright.drawing.Paper;
+import blankwright.job.FlattenJob;
+import blankwright.job.Given;
+import blankwright.job.Output;
+import blankwright.job.OutputFolder;
+import blankwright.job.Packet;
+import blankwright.job.Refusal;
+import blankwright.job.Result;
+import blankwright.mesh.Finding;
+import blankwright.num.LengthUnit;
+import blankwright.num.Lengths;
+import blankwright.project.Face;
+import blankwright.project.Recipe;
+import blankwright.project.RecipeException;
+import blankwright.project.RecipeReader;
+import blankwright.project.Source;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.concurrent.Callable;
+import java.util.function.Function;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** {@code blankwright flatten}: a panel in, its packet out. */
+@Command(name = "flatten", mixinStandardHelpOptions = true, versionProvider = Blankwright.OwnVersion.class, sortOptions = false,
+        description = "Lays a panel flat and writes its blank, work map and lists.",
+        footer = {"", "Lengths take a unit: 1.6mm, 0.063in, 1/16in; without one they are mm.",
+            "Exit codes: 0 done, 1 the program failed, 2 wrong command line, 3 bad input, 4 done but do not cut."})
+final class FlattenCommand implements Callable<Integer> {
+    private final PrintStream out;
+    private final PrintStream err;
+
+    @Spec
+    private CommandSpec spec;
+
+    @Parameters(paramLabel = "INPUT", arity = "1", description = "a mesh (STL, OBJ, PLY or OFF, also .gz) or a recipe (.yaml)")
+    private Path input;
+
+    @Option(names = "--units", paramLabel = "mm|cm|m|in|ft", description = "unit of the numbers in a mesh file; mm unless said")
+    private String units;
+
+    @Option(names = "--aim", paramLabel = "even|work", description = "what is made least: even spreads the work evenly (work: not yet)")
+    private String aim;
+
+    @Option(names = "--alloy", paramLabel = "NAME", description = "the metal (not yet)")
+    private String alloy;
+
+    @Option(names = "--thickness", paramLabel = "LENGTH", description = "of the sheet")
+    private String thickness;
+
+    @Option(names = "--face", paramLabel = "outside|middle|inside", description = "which side of the sheet the mesh is; middle unless said")
+    private String face;
+
+    @Option(names = "--out", paramLabel = "DIR", description = "folder for the files; named after the input unless said")
+    private Path dir;
+
+    @Option(names = "--formats", paramLabel = "LIST", description = "only these of dxf,svg,pdf,png,vtu,csv,obj; summary.json always")
+    private String formats;
+
+    @Option(names = "--stations", paramLabel = "LENGTH", description = "spacing of the station lines; 100mm unless said")
+    private String stations;
+
+    @Option(names = "--trim", paramLabel = "LENGTH", description = "metal left on outside the finished edge; none unless said")
+    private String trim;
+
+    @Option(names = "--paper", paramLabel = "a4|letter", description = "pages of blank.pdf; a4 unless said")
+    private String paper;
+
+    FlattenCommand(PrintStream out, PrintStream err) {
+        this.out = out;
+        this.err = err;
+    }
+
+    @Override
+    public Integer call() throws Refusal, IOException {
+        if (alloy != null) throw wrong("--alloy: this version knows no metals yet; leave it out, the blank is laid out by shape alone");
+        if ("work".equalsIgnoreCase(aim)) throw wrong("--aim work: this version knows no metals yet; leave it out or say --aim even");
+        if (aim != null && !aim.equalsIgnoreCase("even")) throw wrong("--aim: \"" + aim + "\" is none of even, work");
+        var asked = option("--formats", formats, Output::list, Output.ALL);
+        Paper sheet = option("--paper", paper, p -> pick(p, Paper.values()), Paper.A4);
+        if (Files.isDirectory(input)) throw new Refusal(input + ": is a folder; name the mesh or recipe in it.");
+        Given[] given = {Given.file(input)};
+        Recipe recipe = recipe(given);
+        Path name = dir != null ? dir : folderFor(input);
+        Result result;
+        List<Path> files;
+        try (OutputFolder folder = open(name); TerminalProgress progress = new TerminalProgress(err)) {
+            result = FlattenJob.run(recipe, given[0], progress);
+            files = Packet.write(result, folder, asked, sheet, progress);
+        }
+        new BenchReport(result, name, files).print(out);
+        return (result.warnings().isEmpty() ? ExitCode.DONE : ExitCode.UNSAFE_TO_CUT).number();
+    }
+
+    /** Before the work begins, so that nobody waits for a result that has no place. */
+    private OutputFolder open(Path folder) {
+        try {
+            return OutputFolder.open(folder);
+        } catch (IOException e) {
+            throw wrong("--out: the folder " + folder + " cannot be used: " + Blankwright.words(e));
+        }
+    }
+
+    /** The recipe of the file, or one made for a mesh, with what the command line says in place of what it said. */
+    private Recipe recipe(Given[] given) throws Refusal, IOException {
+        Optional<LengthUnit> unit = Optional.ofNullable(option("--units", units,
+                u -> LengthUnit.of(u).orElseThrow(() -> new IllegalArgumentException("\"" + u + "\" is none of " + LengthUnit.words())), null));
+        OptionalDouble metal = length("--thickness", thickness);
+        Face side = option("--face", face, f -> pick(f, Face.values()), null);
+        OptionalDouble spacing = length("--stations", stations), allowance = length("--trim", trim);
+        Recipe recipe = isRecipe(input) ? read(input) : Recipe.ofMesh(stem(input), input.getFileName().toString(), unit);
+        if (unit.isPresent() && isRecipe(input)) {
+            if (!(recipe.source() instanceof Source.OfMesh mesh))
+                throw wrong("--units: the recipe " + input + " gives its measures with their units; leave it out");
+            recipe = recipe.withSource(new Source.OfMesh(mesh.file(), unit));
+        }
+        try {
+            if (metal.isEmpty()) metal = recipe.thickness();
+            if (side == null) side = recipe.face();
+            if (side != Face.MIDDLE && metal.isEmpty()) {
+                given[0] = given[0].withFindings(List.of(new Finding(Finding.Kind.NOT_MOVED, 1, "the mesh is the " + side.word()
+                        + " of the sheet, but without --thickness it was not moved to the middle; the blank is that of the face itself.")));
+                side = Face.MIDDLE;
+            }
+            recipe = recipe.withSheet(metal, side);
+            if (spacing.isPresent()) recipe = recipe.withStations(spacing.getAsDouble());
+            if (allowance.isPresent()) recipe = recipe.withTrim(allowance);
+            return recipe;
+        } catch (IllegalArgumentException e) {
+            throw wrong("--" + e.getMessage());
+        }
+    }
+
+    private static Recipe read(Path file) throws Refusal, IOException {
+        if (!Files.exists(file)) throw new Refusal(file + ": no such file.");
+        try {
+            return RecipeReader.read(file);
+        } catch (RecipeException e) {
+            throw new Refusal(e.getMessage());
+        } catch (IOException e) {
+            throw new Refusal(file + ": cannot be read: " + Blankwright.words(e) + ".");
+        }
+    }
+
+    private OptionalDouble length(String name, String text) {
+        Double mm = option(name, text, Lengths::parse, null);
+        return mm == null ? OptionalDouble.empty() : OptionalDouble.of(mm);
+    }
+
+    private <T> T option(String name, String text, Function<String, T> reading, T unsaid) {
+        if (text == null) return unsaid;
+        try {
+            return reading.apply(text);
+        } catch (IllegalArgumentException e) {
+            throw wrong(name + ": " + e.getMessage());
+        }
+    }
+
+    private static <E extends Enum<E>> E pick(String text, E[] all) {
+        for (E one : all) if (one.name().equalsIgnoreCase(text)) return one;
+        throw new IllegalArgumentException("\"" + text + "\" is none of "
+                + String.join(", ", java.util.Arrays.stream(all).map(e -> e.name().toLowerCase(Locale.ROOT)).toList()));
+    }
+
+    private ParameterException wrong(String sentence) {
+        return new ParameterException(spec.commandLine(), sentence);
+    }
+
+    private static boolean isRecipe(Path file) {
+        String name = String.valueOf(file.getFileName()).toLowerCase(Locale.ROOT);
+        return name.endsWith(".yaml") || name.endsWith(".yml");
+    }
+
+    /** {@code nose} for {@code scans/nose.stl.gz}. */
+    private static String stem(Path file) {
+        String name = String.valueOf(file.getFileName());
+        String bare = name.replaceFirst("(?i)\\.gz$", "").replaceFirst("\\.[A-Za-z0-9]{1,5}$", "").strip();
+        return bare.isEmpty() ? "panel" : bare;
+    }
+
+    /** A folder in the working directory named after the input; the name is never that of the input itself. */
+    private static Path folderFor(Path file) {
+        Path folder = Path.of(stem(file));
+        return Files.exists(folder) && !Files.isDirectory(folder) ? Path.of(stem(file) + "-blank") : folder;
+    }
+}

@@ -1,0 +1,139 @@
+package blankwright.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import blankwright.mesh.io.Format;
+import blankwright.oracle.HostileFiles;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Every refusal has its exit code and its sentence, and leaves nothing behind. */
+class CommandLineRefusesTest {
+    @TempDir Path temp;
+    private Path mesh;
+    private Path out;
+
+    @BeforeEach
+    void writeAMesh() throws IOException {
+        mesh = Files.write(temp.resolve("dome.obj"), HostileFiles.written(HostileFiles.dome(), Format.OBJ));
+        out = temp.resolve("packet");
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', textBlock = """
+            --units yd              | --units: "yd" is none of mm, cm, m, in, ft
+            --aim best              | --aim: "best" is none of even, work
+            --aim work              | --aim work: this version knows no metals yet; leave it out or say --aim even
+            --alloy 3003            | --alloy: this version knows no metals yet; leave it out, the blank is laid out by shape alone
+            --thickness thick       | --thickness: "thick" is not a length: write a number and a unit, e.g. 1.6mm, 0.063in, 1/16in, 1 1/2 in
+            --thickness 18ga        | --thickness: "18ga": a gauge number is another thickness in steel, aluminium and stainless; measure the
+            --thickness -1mm        | --thickness -1.0 mm: must be 0.01 to 25.0 mm; check the unit
+            --thickness 2m          | --thickness 2000.0 mm: must be 0.01 to 25.0 mm; check the unit
+            --face top              | --face: "top" is none of outside, middle, inside
+            --stations 0            | --stations 0.0 mm: must be 1.0 to 10000.0 mm; check the unit
+            --trim 1km              | --trim: "1km": the unit km is not known; use mm, cm, m, in, ft
+            --paper a0              | --paper: "a0" is none of a4, letter
+            --formats dwg,svg       | --formats: "dwg" is no file we write; choose among obj, dxf, svg, pdf, png, vtu, csv
+            --formats ,             | --formats: nothing is named; choose among obj, dxf, svg, pdf, png, vtu, csv
+            --colour red            | Unknown options: '--colour', 'red'
+            """)
+    void aWrongOptionIsNamedWithWhatIsRight(String option, String sentence) {
+        String[] words = option.split(" ", 2);
+        Run run = Run.of("flatten", mesh, "--out", out, words[0], words[1]);
+        assertEquals(ExitCode.WRONG_COMMAND, run.exit(), run.said());
+        assertTrue(run.err().startsWith(sentence), run.err());
+        assertTrue(run.err().endsWith("Try: blankwright flatten --help\n"), run.err());
+        assertEquals("", run.out());
+        assertFalse(Files.exists(out));
+    }
+
+    @Test
+    void withoutACommandItSaysWhatThereIs() {
+        Run run = Run.of();
+        assertEquals(ExitCode.WRONG_COMMAND, run.exit());
+        assertTrue(run.err().contains("flatten"), run.err());
+    }
+
+    @Test
+    void anUnknownCommandAndAMissingInputAreWrongCommandLines() {
+        assertEquals(ExitCode.WRONG_COMMAND, Run.of("unroll", mesh).exit());
+        assertTrue(Run.of("flatten").err().startsWith("Missing required parameter: 'INPUT'"));
+    }
+
+    @Test
+    void helpAndVersionAreDone() {
+        assertEquals(new Run(ExitCode.DONE, "blankwright 0.1.0\n", ""), Run.of("--version"));
+        assertEquals(ExitCode.DONE, Run.of("--help").exit());
+        Run help = Run.of("flatten", "--help");
+        assertEquals(ExitCode.DONE, help.exit());
+        for (String option : List.of("--units", "--aim", "--alloy", "--thickness", "--face", "--out", "--formats", "--stations", "--trim", "--paper"))
+            assertTrue(help.out().contains(option), option);
+    }
+
+    @Test
+    void aPlaceThatCannotBeWrittenIsRefusedBeforeTheWork() throws IOException {
+        Path file = Files.writeString(temp.resolve("taken"), "x");
+        Run run = Run.of("flatten", mesh, "--out", file);
+        assertEquals(ExitCode.WRONG_COMMAND, run.exit());
+        assertEquals("--out: the folder " + file + " cannot be used: " + file + " (file already exists)\nTry: blankwright flatten --help\n", run.err());
+        assertEquals("x", Files.readString(file));
+    }
+
+    @Test
+    void badInputsAreNamedWithTheirPlace() throws IOException {
+        refuses(temp.resolve("none.stl"), "none.stl: no such file");
+        refuses(temp.resolve("none.yaml"), "none.yaml: no such file");
+        refuses(temp, "is a folder");
+        refuses(Files.write(temp.resolve("empty.stl"), new byte[0]), "empty.stl: is empty (0 bytes)");
+        refuses(Files.writeString(temp.resolve("broken.obj"), "v 0 0 0\nv 1 0 0\nv 0 1 0\nf 1 2 7\n"), "broken.obj:4");
+        refuses(Files.writeString(temp.resolve("points.obj"), "v 0 0 0\nv 1 0 0\nv 0 1 0\n"), "points.obj");
+        refuses(Files.writeString(temp.resolve("line.obj"), "v 0 0 0\nv 100 0 0\nv 200 0 0\nf 1 2 3\n"), "nothing is left that could be a panel");
+        refuses(Files.writeString(temp.resolve("colour.yaml"), "blankwright-recipe: 1\ncolour: red\n"), "colour.yaml:2:1");
+    }
+
+    private void refuses(Path input, String part) throws IOException {
+        Run run = Run.of("flatten", input, "--out", out);
+        assertEquals(ExitCode.BAD_INPUT, run.exit(), run.said());
+        assertTrue(run.err().contains(part), run.err());
+        assertEquals("", run.out());
+        assertFalse(Files.exists(out), "the folder stays");
+        try (Stream<Path> all = Files.list(temp)) {
+            assertTrue(all.noneMatch(p -> p.toString().endsWith(".part")));
+        }
+    }
+
+    @Test
+    void anOddSizeIsAskedAboutUnlessTheUnitIsStated() {
+        Path small = scaled("small.obj", 1e-3), large = scaled("large.obj", 1e3);
+        Run asked = Run.of("flatten", small, "--out", out);
+        assertEquals(ExitCode.BAD_INPUT, asked.exit());
+        assertTrue(asked.err().matches("(?s)small\\.obj: is this really 0\\.\\d+ mm .* across\\? In metres it would be .* say --units m\\..*"), asked.err());
+        assertEquals(ExitCode.BAD_INPUT, Run.of("flatten", large, "--out", out).exit());
+        Run stated = Run.of("flatten", small, "--out", out, "--units", "mm", "--formats", "csv");
+        assertEquals(ExitCode.DONE, stated.exit(), stated.said());
+        assertTrue(stated.out().contains("unusual; check the unit"), stated.out());
+        Run metres = Run.of("flatten", small, "--out", out, "--units", "m", "--formats", "csv");
+        assertEquals(ExitCode.DONE, metres.exit(), metres.said());
+        assertFalse(metres.out().contains("unusual"), metres.out());
+    }
+
+    private Path scaled(String name, double factor) {
+        double[] xyz = HostileFiles.dome().positions();
+        for (int i = 0; i < xyz.length; i++) xyz[i] *= factor;
+        try {
+            return Files.write(temp.resolve(name), HostileFiles.written(HostileFiles.dome().withPositions(xyz), Format.OBJ));
+        } catch (IOException e) {
+            throw new java.io.UncheckedIOException(e);
+        }
+    }
+}
