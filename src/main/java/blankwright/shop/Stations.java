@@ -61,8 +61,9 @@ public final class Stations {
         if (high - low > 1000 * spacing)
             throw new IllegalArgumentException("station spacing " + spacing + " mm: must be at least " + Math.ceil((high - low) / 1000)
                     + " mm for a piece " + Math.round(high - low) + " mm long");
+        double end = END * Math.min(spacing, high - low);
         List<Station> stations = new ArrayList<>();
-        for (int k = (int) Math.ceil(low / spacing + END); k <= high / spacing - END; k++) {
+        for (int k = (int) Math.ceil((low + end) / spacing); k <= (high - end) / spacing; k++) {
             String label = k == 0 ? "0" : (k > 0 ? "+" : "-") + length(Math.abs(k) * spacing);
             List<TapeLine> lines = section(map, edges, frame, k * spacing, false, "station " + label);
             if (!lines.isEmpty()) stations.add(new Station(k * spacing, label, lines));

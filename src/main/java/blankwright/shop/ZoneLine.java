@@ -58,9 +58,9 @@ final class ZoneLine {
         double local = strain.direction1(t) + (larger ? 0 : Math.PI / 2);
         double pu = Math.cos(local), pv = Math.sin(local), a = strain.preference(t), sign = pu * cu + pv * cv < 0 ? -1 : 1;
         double du = a * sign * pu + (1 - a) * cu, dv = a * sign * pv + (1 - a) * cv, d = Math.sqrt(du * du + dv * dv);
-        boolean closed = forward.run(t, u, v, du / d, dv / d);
+        boolean closed = forward.run(t, u, v, du / d, dv / d, u, v, du / d, dv / d, 0);
         if (closed) backward.n = 1;
-        else backward.run(t, u, v, -du / d, -dv / d);
+        else backward.run(t, u, v, -du / d, -dv / d, forward.endU(), forward.endV(), -forward.du, -forward.dv, -forward.turned);
         double length = forward.length + (closed ? 0 : backward.length);
         if (length > best * LONGER) keep(length);
     }
@@ -90,11 +90,20 @@ final class ZoneLine {
         private double[] xyz = new double[192];
         private int n;
         private double length;      // on the blank, mm
+        private double turned;      // rad
+        private double du;          // where it is heading, unit vector
+        private double dv;
 
-        /** Runs from (u, v) in triangle t along the unit vector (du, dv); true where it came round and passed its beginning. */
-        boolean run(int t, double u, double v, double du, double dv) {
-            double startU = u, startV = v, startDu = du, startDv = dv, turned = 0;
+        /**
+         * Runs from (u, v) in triangle t along the unit vector (startDu, startDv), having turned so far already; true where it came round
+         * and passed the line through (stopU, stopV) square to (stopDu, stopDv).
+         */
+        boolean run(int t, double u, double v, double startDu, double startDv, double stopU, double stopV, double stopDu, double stopDv,
+                double already) {
             int entry = -1, still = 0;
+            turned = already;
+            du = startDu;
+            dv = startDv;
             n = 0;
             length = 0;
             double[] w = Barycentre.of(map, t, u, v);
@@ -102,17 +111,17 @@ final class ZoneLine {
             add(u, v, w[0] * form.x(p) + w[1] * form.x(q) + w[2] * form.x(r), w[0] * form.y(p) + w[1] * form.y(q) + w[2] * form.y(r),
                     w[0] * form.z(p) + w[1] * form.z(q) + w[2] * form.z(r));
             for (int step = 0; step < stepLimit; step++) {
-                int exit = exit(t, entry, u, v, du, dv);
+                int exit = exit(t, entry, u, v);
                 if (exit < 0) return false;
                 int a = form.corner(t, exit), b = form.corner(t, (exit + 1) % 3);
                 double eu = map.u(b) - map.u(a), ev = map.v(b) - map.v(a);
-                double f = crossing(a, eu, ev, u, v, du, dv);
+                double f = crossing(a, eu, ev, u, v);
                 double nextU = map.u(a) + f * eu, nextV = map.v(a) + f * ev;
                 add(nextU, nextV, form.x(a) + f * (form.x(b) - form.x(a)), form.y(a) + f * (form.y(b) - form.y(a)),
                         form.z(a) + f * (form.z(b) - form.z(a)));
                 if (Math.abs(turned) > 2 * Math.PI - 1) {
-                    double before = (u - startU) * startDu + (v - startV) * startDv;
-                    double after = (nextU - startU) * startDu + (nextV - startV) * startDv;
+                    double before = (u - stopU) * stopDu + (v - stopV) * stopDv;
+                    double after = (nextU - stopU) * stopDu + (nextV - stopV) * stopDv;
                     if (before < 0 && after >= 0) {
                         shorten(before / (before - after));
                         return true;
@@ -143,7 +152,7 @@ final class ZoneLine {
         }
 
         /** Edge of t that the ray from (u, v) meets first, other than the one it came by; -1 where it meets none. */
-        private int exit(int t, int entry, double u, double v, double du, double dv) {
+        private int exit(int t, int entry, double u, double v) {
             int exit = -1;
             double nearest = Double.POSITIVE_INFINITY;
             for (int k = 0; k < 3; k++) {
@@ -160,7 +169,7 @@ final class ZoneLine {
             return exit;
         }
 
-        private double crossing(int a, double eu, double ev, double u, double v, double du, double dv) {
+        private double crossing(int a, double eu, double ev, double u, double v) {
             double det = eu * dv - ev * du;
             double f = ((u - map.u(a)) * dv - (v - map.v(a)) * du) / det;
             return f >= 0 ? Math.min(f, 1) : 0;                                       // NaN lands on the first end
@@ -177,6 +186,14 @@ final class ZoneLine {
             xyz[3 * n + 1] = y;
             xyz[3 * n + 2] = z;
             n++;
+        }
+
+        double endU() {
+            return uv[2 * n - 2];
+        }
+
+        double endV() {
+            return uv[2 * n - 1];
         }
 
         /** Of the last leg on the blank, mm. */
