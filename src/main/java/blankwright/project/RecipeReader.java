@@ -4,6 +4,7 @@ import blankwright.num.Angles;
 import blankwright.num.LengthUnit;
 import blankwright.num.Lengths;
 import blankwright.shape.Fineness;
+import blankwright.shape.Hole;
 import blankwright.shape.Panel;
 import blankwright.shape.UnfitValue;
 import java.io.IOException;
@@ -12,6 +13,7 @@ import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -28,6 +30,7 @@ public final class RecipeReader {
     private static final List<String> KEYS = List.of("blankwright-recipe", "name", "panel", "mesh", "chord", "thickness", "face", "aim", "stations",
             "trim", "hand", "notes");
     private static final int MOST_BYTES = 1 << 20;
+    private static final int MOST_HOLES = 200;
 
     private final String path;
 
@@ -120,7 +123,7 @@ public final class RecipeReader {
         Node.Word word = word(needed(keys, "kind"), "kind");
         PanelWords.Kind<?> kind = PanelWords.kind(word.text()).orElseThrow(() -> at(word, "panel kind " + PanelWords.quoted(word.text())
                 + " is not known" + nearest(word.text(), PanelWords.words())));
-        List<String> known = new java.util.ArrayList<>(List.of("kind"));
+        List<String> known = new ArrayList<>(List.of("kind"));
         for (PanelWords.Key key : kind.keys()) known.add(key.word());
         onlyKnown(keys, known, kind.word());
         Map<String, Object> values = new LinkedHashMap<>();
@@ -137,6 +140,7 @@ public final class RecipeReader {
     }
 
     private Object value(Node node, PanelWords.Key key) throws RecipeException {
+        if (key.measure() == PanelWords.Measure.HOLES) return holes(node);
         Node.Word word = word(node, key.word());
         if (word.text().isBlank()) throw at(word, key.word() + " has no value");
         try {
@@ -144,10 +148,37 @@ public final class RecipeReader {
                 case LENGTH -> Lengths.parse(word.text());
                 case ANGLE -> Angles.parse(word.text());
                 case WORD -> word.text();
+                case HOLES -> throw new AssertionError("read above");
             };
         } catch (IllegalArgumentException e) {
             throw at(word, key.word() + ": " + e.getMessage());
         }
+    }
+
+    private List<Hole> holes(Node node) throws RecipeException {
+        if (!(node instanceof Node.Items list)) throw at(node, "holes: a list belongs here, one hole to a line beginning with -");
+        if (list.items().size() > MOST_HOLES) throw at(node, list.items().size() + " holes: at most " + MOST_HOLES);
+        List<Hole> holes = new ArrayList<>();
+        for (Node item : list.items()) {
+            Node.Keys keys = keys(item, "a hole");
+            onlyKnown(keys, List.of("along", "across", "diameter", "length", "width"), "a hole");
+            double along = place(keys, "along"), across = place(keys, "across");
+            boolean round = keys.values().containsKey("diameter");
+            if (round == (keys.values().containsKey("length") || keys.values().containsKey("width")))
+                throw at(keys, "a hole has either a diameter, or a length and a width");
+            try {
+                holes.add(round ? Hole.round(along, across, place(keys, "diameter"))
+                        : new Hole(along, across, place(keys, "length"), place(keys, "width")));
+            } catch (UnfitValue e) {
+                throw at(keys.values().getOrDefault(e.parameter(), keys), e.getMessage());
+            }
+        }
+        return List.copyOf(holes);
+    }
+
+    private double place(Node.Keys keys, String key) throws RecipeException {
+        needed(keys, key);
+        return length(keys, key).getAsDouble();
     }
 
     private OptionalDouble length(Node.Keys keys, String key) throws RecipeException {

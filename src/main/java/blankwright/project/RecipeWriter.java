@@ -2,7 +2,10 @@ package blankwright.project;
 
 import blankwright.num.Angles;
 import blankwright.num.Lengths;
+import blankwright.shape.Hole;
+import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 
 /** Writes a recipe as {@link RecipeReader} reads it back: the same recipe, to the last bit of each number. */
 public final class RecipeWriter {
@@ -43,11 +46,18 @@ public final class RecipeWriter {
             case LENGTH -> Lengths.exact((Double) value);
             case ANGLE -> Angles.exact((Double) value);
             case WORD -> (String) value;
+            case HOLES -> ((List<?>) value).stream().map(h -> "\n    - " + hole((Hole) h)).collect(Collectors.joining());
         };
     }
 
+    private static String hole(Hole hole) {
+        String size = hole.length() == hole.width() ? "diameter: " + Lengths.exact(hole.length())
+                : "length: " + Lengths.exact(hole.length()) + ", width: " + Lengths.exact(hole.width());
+        return "{along: " + Lengths.exact(hole.along()) + ", across: " + Lengths.exact(hole.across()) + ", " + size + "}";
+    }
+
     private static void line(StringBuilder out, String key, String value) {
-        out.append(key).append(": ").append(value).append('\n');
+        out.append(key).append(value.startsWith("\n") ? ":" : ": ").append(value).append('\n');
     }
 
     /** Double-quoted, so that nothing in it can be taken for YAML. */

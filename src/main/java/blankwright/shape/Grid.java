@@ -241,7 +241,7 @@ final class Grid {
 
         double[][] steps(double chord, double[] uCap, double[] vCap) {
             double longest = extent() / EDGES_ALONG;
-            double[] a = first(bendU, sizeU, uCap, chord, longest), b = first(bendV, sizeV, vCap, chord, longest);
+            double[] a = first(uBreaks, bendU, sizeU, uCap, chord, longest), b = first(vBreaks, bendV, sizeV, vCap, chord, longest);
             limit(a, sizeU, largest(b, sizeV) * SLENDER);
             limit(b, sizeV, largest(a, sizeU) * SLENDER);
             limit(a, sizeU, smallest(b, sizeV) * IN_A_BEND);
@@ -249,10 +249,12 @@ final class Grid {
             return new double[][] {a, b};
         }
 
-        private static double[] first(double[] bend, double[] size, double[] cap, double chord, double longest) {
+        private static double[] first(double[] breaks, double[] bend, double[] size, double[] cap, double chord, double longest) {
             double[] steps = new double[bend.length];
-            for (int s = 0; s < steps.length; s++)
-                steps[s] = Math.min(cap[s], Math.min(Math.sqrt(4 * chord / bend[s]), longest / size[s]));
+            for (int s = 0; s < steps.length; s++) {
+                double step = Math.min(cap[s], Math.min(Math.sqrt(4 * chord / bend[s]), longest / size[s])), whole = breaks[s + 1] - breaks[s];
+                steps[s] = whole / Math.ceil(whole / step - 1e-9);
+            }
             return steps;
         }
 

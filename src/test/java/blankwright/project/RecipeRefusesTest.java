@@ -72,6 +72,24 @@ class RecipeRefusesTest {
         if (says != null) assertEquals(line + ":" + column, e.line() + ":" + e.column(), message);
     }
 
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {
+        "holes: {along: 1mm}|8|10|a list belongs here",
+        "holes: [{along: 1mm, across: 2mm}]|8|11|either a diameter, or a length and a width",
+        "holes: [{along: 1mm, across: 2mm, diameter: 3mm, width: 2mm}]|8|11|either a diameter",
+        "holes: [{along: 1mm, across: 2mm, diametre: 3mm}]|8|37|did you mean \"diameter\"?",
+        "holes: [{along: 1mm, diameter: 3mm}]|8|11|across is missing",
+        "holes: [{along: 1mm, across: 2mm, diameter: -3mm}]|8|47|must be above 0",
+        "holes: [{along: 290mm, across: 2mm, diameter: 30mm}]|8|10|leave 5 mm of metal",
+        "step-depth: 3mm|8|3|step-land 0 mm"})
+    void holesAndSteps(String line, int at, int column, String says) {
+        String text = "blankwright-recipe: 1\nname: side\npanel:\n  kind: crowned-panel\n  length: 600mm\n  width: 400mm\n"
+                + "  length-rise: 20mm\n  " + line + "\n  width-rise: 30mm\n";
+        RecipeException e = assertThrows(RecipeException.class, () -> RecipeReader.read("side.yaml", text));
+        assertTrue(e.getMessage().contains(says), e.getMessage());
+        if (!line.startsWith("step")) assertEquals(at + ":" + column, e.line() + ":" + e.column(), e.getMessage());
+    }
+
     @Test
     void notYaml() {
         for (String text : new String[] {"", "   ", "\t\t", "{", "[", "a: b: c", "\"", "%", "just words", "- 1\n- 2", "\u0000", "a: *b", "? [x]\n: y", "@", "`", "{a", "&a [*a]"}) {

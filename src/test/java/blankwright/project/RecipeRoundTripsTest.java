@@ -5,10 +5,27 @@ import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import blankwright.num.LengthUnit;
+import blankwright.shape.Catenoid;
+import blankwright.shape.ConeFrustum;
+import blankwright.shape.CrownedPanel;
 import blankwright.shape.Cylinder;
+import blankwright.shape.EllipsoidalCap;
+import blankwright.shape.FlangeStrip;
+import blankwright.shape.FlangedOpening;
+import blankwright.shape.Helicoid;
+import blankwright.shape.Hole;
+import blankwright.shape.ObliqueCone;
+import blankwright.shape.Panel;
+import blankwright.shape.Saddle;
+import blankwright.shape.SphericalCap;
+import blankwright.shape.TorusSection;
+import blankwright.shape.TwistedPanel;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
+import java.util.Set;
+import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 
 class RecipeRoundTripsTest {
@@ -26,6 +43,25 @@ class RecipeRoundTripsTest {
         assertEquals(recipe, RecipeReader.read("x", RecipeWriter.write(recipe)));
     }
 
+    /** Every kind of panel, the numbers to the last bit. */
+    @Test
+    void everyKindOfPanel() throws RecipeException {
+        List<Panel> panels = List.of(new Cylinder(1 / 3.0, 25.4 / 64, 2 * Math.PI, Cylinder.Ends.BOTH), new ConeFrustum(100, 60, 90, 1 / 3.0),
+                new ObliqueCone(100, 60, 120, 0, -0.1, Math.toRadians(359)), new SphericalCap(100, 1), new EllipsoidalCap(260, 190, 230, Math.PI / 2),
+                new TorusSection(330, 95, 2.6, 2.8, -0.2), new Saddle(300, 150.5), new TwistedPanel(500, 300, -60), new Catenoid(80, -70, 90, 2),
+                new Helicoid(80, -70, 90, 2), new CrownedPanel(600, 400, -30, 25),
+                new CrownedPanel(400, 250, 12, 20, new CrownedPanel.Step(2, 15, 1, 1), List.of(Hole.round(-100, 30, 32), new Hole(60, -20, 90, 24.1))),
+                new FlangeStrip(150, 1.5, 20, 15, 0, Math.PI / 2, FlangeStrip.Edge.CONCAVE),
+                new FlangedOpening(620, 520, 45, 60, 380, 300, 16, 4, 1.4));
+        Set<String> kinds = new TreeSet<>();
+        for (Panel panel : panels) {
+            Recipe recipe = Recipe.of("p", panel);
+            assertEquals(recipe, RecipeReader.read("x", RecipeWriter.write(recipe)));
+            kinds.add(PanelWords.of(panel).word());
+        }
+        assertEquals(new TreeSet<>(PanelWords.words()), kinds);
+    }
+
     @Test
     void mesh() throws RecipeException {
         Recipe recipe = Recipe.ofMesh("tail", "meshes/tail.obj", Optional.of(LengthUnit.IN)).withTrim(OptionalDouble.of(10));
@@ -37,7 +73,7 @@ class RecipeRoundTripsTest {
     /** Letters dropped, doubled, swapped and replaced by any others: a recipe or a refusal with a place, never anything else. */
     @Test
     void aThousandDamagedRecipes() {
-        String good = RecipeWriter.write(Recipe.of("mudguard", new blankwright.shape.TorusSection(330, 95, 2.6, 2.8))
+        String good = RecipeWriter.write(Recipe.of("mudguard", new TorusSection(330, 95, 2.6, 2.8))
                 .withSheet(OptionalDouble.of(1.2), Face.OUTSIDE).withNotes("for the nearside"));
         Random random = new Random(1881);
         String odd = "{}[]&*!|>%@`'\"#:-,?\n\t \u0000\u0085\ud800é0129.eE/~<=";
