@@ -277,7 +277,7 @@ final class PlyReader {
         double length = next(p.count());
         long left = binary == null ? b.length - scan.position() : (b.length - at) / p.type().bytes;
         if (!(length >= 0) || length > left || length != Math.rint(length)) {
-            throw bad("list of " + plain(length) + " items, but " + left + " at most can follow");
+            throw bad("list of " + plain(length) + " items, but " + left + " at most can follow; the file is damaged or cut off, fetch or export it again");
         }
         return (long) length;
     }

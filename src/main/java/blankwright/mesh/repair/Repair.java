@@ -261,7 +261,7 @@ public final class Repair {
         if (sheets.nonManifoldEdges > 0) {
             add(Kind.NON_MANIFOLD_EDGES, sheets.nonManifoldEdges, count(sheets.nonManifoldEdges, "edge carries", "edges carry")
                     + " more than two triangles: " + (sheets.nonManifoldEdges > 1 ? "first, " : "") + sheets.firstNonManifoldEdge
-                    + "; the smoothest pair was kept joined, the others parted");
+                    + "; pairs that run on smoothly were kept joined, the others parted");
         }
         if (sheets.nonManifoldVertices > 0) {
             add(Kind.NON_MANIFOLD_VERTICES, sheets.nonManifoldVertices, count(sheets.nonManifoldVertices, "vertex is", "vertices are")
