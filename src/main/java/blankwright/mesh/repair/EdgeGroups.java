@@ -68,6 +68,12 @@ final class EdgeGroups {
         return find(v, w) >= 0;
     }
 
+    /** Whether v-w carries exactly one triangle. */
+    boolean isOpen(int v, int w) {
+        int i = find(v, w);
+        return i >= 0 && (i + 1 == bucket[Math.min(v, w) + 1] || entry[i + 1] >> 32 != entry[i] >> 32);
+    }
+
     private int find(int v, int w) {
         int low = Math.min(v, w), i = bucket[low], j = bucket[low + 1], end = j;
         long wanted = (long) Math.max(v, w) << 32;

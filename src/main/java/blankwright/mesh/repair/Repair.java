@@ -14,9 +14,10 @@ import java.util.concurrent.CancellationException;
  *
  * <p>1. Triangles with a coordinate that is no place are left out. 2. Vertices in exactly the same place become one; then those on open
  * edges within {@value #TOLERANCE} of the box's diagonal. 3. Triangles without height are mended or dropped, see FlatTriangles.
- * 4. Of triangles on the same three vertices the first stays. 2 to 4 repeat until nothing changes. 5. Edges with three triangles and
- * more, touching vertices, mixed directions and one-sided strips are resolved, see Sheets. 6. Unused vertices go.
- * <p>Triangles keep their order, vertices too; copies come last. A result put in again comes out the same, without a word.
+ * 4. Of triangles on the same three vertices the first stays. 5. Long open edges against which several short ones lie are cut to match,
+ * see Cracks. 2 to 5 repeat until nothing changes. 6. Edges with three triangles and more, touching vertices, mixed directions and
+ * one-sided strips are resolved, see Sheets. 7. Unused vertices go.
+ * <p>Triangles keep their order, vertices too; copies and parts cut off come last. A result put in again comes out the same, without a word.
  */
 public final class Repair {
     /** Of the box's diagonal: a micrometre on a panel of a metre; text files written with six digits need it. */
@@ -40,6 +41,8 @@ public final class Repair {
     private int flatMended;
     private int flatDropped;
     private int firstFlat = Integer.MAX_VALUE;
+    private int cracksClosed;
+    private String firstCrack;
     private int duplicates;
     private int firstDuplicate = Integer.MAX_VALUE;
 
@@ -76,7 +79,7 @@ public final class Repair {
         weldExactly(used);
         step(0.3);
         for (int round = 0; round < MOST_ROUNDS; round++) {
-            boolean changed = dropFlat() | dropDuplicates() | weldNearly();
+            boolean changed = dropFlat() | dropDuplicates() | weldNearly() | closeCracks();
             step(0.4 + 0.2 * round / MOST_ROUNDS);
             if (!changed) break;
         }
@@ -153,6 +156,18 @@ public final class Repair {
             rim[tri[EdgeGroups.next(h)]] = true;
         }
         return rename(Weld.near(xyz, tri, tri.length, rim, TOLERANCE * diagonal()));
+    }
+
+    private boolean closeCracks() {
+        Cracks cracks = new Cracks(xyz, tri, TOLERANCE * diagonal());
+        if (cracks.closed == 0) return false;
+        if (cracksClosed == 0) firstCrack = cracks.first;
+        cracksClosed += cracks.closed;
+        tri = cracks.result;
+        int[] there = new int[cracks.from.length];
+        for (int t = 0; t < there.length; t++) there[t] = number[cracks.from[t]];
+        number = there;
+        return true;
     }
 
     private double diagonal() {
@@ -253,6 +268,10 @@ public final class Repair {
         if (flat > 0) {
             add(Kind.DEGENERATE_TRIANGLES, flat, count(flat, "triangle has", "triangles have") + " no height, the first is triangle " + firstFlat
                     + "; " + flatMended + " mended with their neighbours, " + flatDropped + " dropped");
+        }
+        if (cracksClosed > 0) {
+            add(Kind.T_JUNCTIONS, cracksClosed, count(cracksClosed, "open edge has", "open edges have")
+                    + " corners of other triangles lying on it, the first is " + firstCrack + "; cut there and closed");
         }
         if (duplicates > 0) {
             add(Kind.DUPLICATE_TRIANGLES, duplicates, count(duplicates, "triangle lies", "triangles lie")

@@ -247,6 +247,37 @@ class RepairKeepsSurfacesTest {
         assertEquals(1, RimLoops.of(result.mesh(), EdgeTable.of(result.mesh())).count());
     }
 
+    /** Two plates side by side, 6 cells along the seam on one and 2 on the other: one plate, no slit; a plate that only touches stays apart. */
+    @Test
+    void seamsOfUnequalStepsAreClosed() {
+        TriMesh fine = Forms.plate(40, 60, 3, 6), coarse = Forms.plate(30, 60, 2, 2);
+        for (double shift : new double[] {40, 40.00001, 40.01}) {
+            Repaired result = of(sideBySide(fine, coarse, shift, 0));
+            boolean closes = shift < 40.001;
+            assertEquals(closes ? 1 : 2, Components.of(result.mesh()).size());
+            assertEquals(60 * 70, result.mesh().area(), 1e-3);
+            if (!closes) continue;
+            assertEquals(2L, counts(result).get(Kind.T_JUNCTIONS));
+            assertEquals(fine.triangleCount() + coarse.triangleCount() + 4, result.mesh().triangleCount());
+            assertEquals(1, RimLoops.of(result.mesh(), EdgeTable.of(result.mesh())).count());
+            assertEquals(1, Forms.euler(result.mesh()));
+        }
+        assertEquals(2, Components.of(of(sideBySide(fine, coarse, 40, 57)).mesh()).size());
+    }
+
+    private static TriMesh sideBySide(TriMesh left, TriMesh right, double dx, double dy) {
+        int n = left.vertexCount();
+        double[] xyz = Arrays.copyOf(left.positions(), 3 * (n + right.vertexCount()));
+        for (int v = 0; v < right.vertexCount(); v++) {
+            xyz[3 * (n + v)] = right.x(v) + dx;
+            xyz[3 * (n + v) + 1] = right.y(v) + dy;
+            xyz[3 * (n + v) + 2] = right.z(v);
+        }
+        int[] tri = Arrays.copyOf(left.corners(), 3 * (left.triangleCount() + right.triangleCount()));
+        for (int i = 0; i < 3 * right.triangleCount(); i++) tri[3 * left.triangleCount() + i] = n + right.corner(i / 3, i % 3);
+        return TriMesh.of(xyz, tri);
+    }
+
     /** A vertex split into two a hair apart, with needles between: closed again without a hole. */
     @Test
     void needlesAreClosed() {
