@@ -101,7 +101,7 @@ public final class Layout {
         return angle;
     }
 
-    /** Corners of the convex hull, counter-clockwise (Andrew 1979). */
+    /** Corners of the convex hull, counter-clockwise (Andrew 1979, docs/sources.md [A79]). */
     private static double[] hull(FlatMap map) {
         int n = map.form().vertexCount();
         double[][] p = new double[n][];

@@ -225,7 +225,10 @@ public final class PanelFrame {
         void at(double weight, double x, double y, double z);
     }
 
-    /** Four points per triangle whose weighted sums are the integrals of all polynomials up to the third degree (Strang and Fix 1973). */
+    /**
+     * Four points per triangle whose weighted sums are the integrals of all polynomials up to the third degree (Strang and Fix 1973,
+     * [SF73]).
+     */
     private void eachPoint(Mass mass) {
         double[] p = new double[9];
         for (int t = 0; t < form.triangleCount(); t++) {

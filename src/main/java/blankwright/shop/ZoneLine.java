@@ -12,7 +12,7 @@ import java.util.Arrays;
  * or has come round once and passes the place it began. In a triangle whose strain prefers its direction by a (0..1) the line runs along
  * a·p + (1 - a)·v with p the direction of the strain and v the one it came with, so that it goes straight on where the strain prefers none.
  * <p>Source: Weinstein, Kindlmann and Lundberg, "Tensorlines: Advection-Diffusion Based Propagation through Diffusion Tensor Fields", IEEE
- * Visualization 1999: the same blend, for another tensor.
+ * Visualization 1999, docs/sources.md [WKL99]: the same blend, for another tensor.
  */
 final class ZoneLine {
     private static final double LONGER = 1 + 1e-9;      // what is longer by less is the same line from another place
@@ -53,7 +53,10 @@ final class ZoneLine {
 
     /** Draws the line through (u, v) in triangle t and keeps it if it is longer than those before. */
     void from(int t, double u, double v) {
-        if (map.area(t) <= 0) return;
+        if (map.area(t) <= 0) {
+            if (bestUv.length == 0) spot(t, u, v);
+            return;
+        }
         double cu = Math.cos(angle), cv = Math.sin(angle);
         double local = strain.direction1(t) + (larger ? 0 : Math.PI / 2);
         double pu = Math.cos(local), pv = Math.sin(local), a = strain.preference(t), sign = pu * cu + pv * cv < 0 ? -1 : 1;
@@ -63,6 +66,19 @@ final class ZoneLine {
         else backward.run(t, u, v, -du / d, -dv / d, forward.endU(), forward.endV(), -forward.du, -forward.dv, -forward.turned);
         double length = forward.length + (closed ? 0 : backward.length);
         if (length > best * LONGER) keep(length);
+    }
+
+    /** A line of one point, for a zone that offers no way. */
+    private void spot(int t, double u, double v) {
+        double[] w = Barycentre.of(map, t, u, v);
+        bestUv = new double[] {u, v};
+        bestXyz = new double[3];
+        for (int k = 0; k < 3; k++) {
+            int c = form.corner(t, k);
+            bestXyz[0] += w[k] * form.x(c);
+            bestXyz[1] += w[k] * form.y(c);
+            bestXyz[2] += w[k] * form.z(c);
+        }
     }
 
     TapeLine longest(String name) {

@@ -10,8 +10,8 @@ import blankwright.mesh.TriMesh;
  * <p>The whole curvature of a vertex is its {@link AngleDefect}, exact for the surface of flat triangles; divided by the area that belongs
  * to the vertex it is an estimate of the curvature of the smooth surface behind, 1/mm². Crown is positive, saddle negative.
  * <p>Error of the estimate: second order in the size of the triangles on regular meshes; on irregular ones it need not converge.
- * <p>Source: Meyer, Desbrun, Schröder and Barr, "Discrete Differential-Geometry Operators for Triangulated 2-Manifolds", 2003, for the
- * area.
+ * <p>Source: Meyer, Desbrun, Schröder and Barr, "Discrete Differential-Geometry Operators for Triangulated 2-Manifolds", 2003,
+ * docs/sources.md [MDSB03], for the area.
  */
 public final class Curvature {
     private final double[] gaussian;

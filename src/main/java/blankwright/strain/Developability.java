@@ -50,10 +50,11 @@ public record Developability(Kind kind, double largestTakeIn, double largestLetO
     public String sentence() {
         String change = String.format(java.util.Locale.ROOT, "largest take-in along the rim %.1f mm, largest let-out %.1f mm; "
                 + "strain from %.2f %% shrink to %.2f %% stretch", largestTakeIn, largestLetOut, 100 * shrinkMax, 100 * stretchMax);
+        if (kind == Kind.NOT && Math.max(stretchMax, shrinkMax) < NEARLY) return "not laid flat, triangles are turned over: " + change;
         return switch (kind) {
-            case DEVELOPABLE -> "developable, it bends or springs onto the form: " + change;
-            case NEARLY -> "nearly developable, light work brings it onto the form: " + change;
-            case NOT -> "not developable, the metal must be worked: " + change;
+            case DEVELOPABLE -> "developable (strain below 0.1 %, rim within 1 mm), it bends or springs onto the form: " + change;
+            case NEARLY -> "nearly developable (strain below 0.5 %), light work brings it onto the form: " + change;
+            case NOT -> "not developable (strain of 0.5 % or more), the metal must be worked: " + change;
         };
     }
 }

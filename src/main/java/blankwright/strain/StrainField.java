@@ -16,7 +16,8 @@ import java.util.stream.IntStream;
  * as turned over. Where it has an area on the form but none on the blank, {@link #symmetricDirichletMean} is +∞. Nothing here is ever NaN.
  * <p>A turned-over triangle has the stretches of its mirror image.
  * <p>Error: stretches relative about 1e-15 times the aspect ratio of the triangle; directions the same divided by stretch1/stretch2 - 1.
- * <p>Source: any text on finite strain, e.g. Bonet and Wood, "Nonlinear Continuum Mechanics for Finite Element Analysis", 1997, ch. 3.
+ * <p>Source: any text on finite strain, e.g. Bonet and Wood, "Nonlinear Continuum Mechanics for Finite Element Analysis", 1997, ch. 3;
+ * docs/sources.md [BW97].
  */
 public final class StrainField {
     /** Twice the area of a triangle over its longest side squared below which it is a line: rounding leaves two digits of it there. */

@@ -195,6 +195,22 @@ class ZonesMatchHandPutFieldsTest {
         assertFalse(Double.isNaN(zone.directionOnBlank()));
     }
 
+    @Test
+    void nothingAndNonsenseHaveZonesToo() {
+        FlatMap none = FlatMap.of(TriMesh.of(new double[0], new int[0]), new double[0]);
+        assertEquals(0, Zones.of(StrainField.of(none)).list().size());
+        assertEquals(0, Stations.of(none).centreLine().size());
+        FlatMap sheet = Patch.grid(8, 5, 0, 80, 0, 50, (p, q) -> new double[] {p, q}, (p, q) -> new double[] {p, q, 7});
+        FlatMap faceDown = FlatMap.of(Patch.mirrored(sheet).form(), sheet.positions());
+        Zone zone = Zones.of(StrainField.of(faceDown)).list().get(0);
+        assertEquals(1, zone.line().pointCount());
+        assertEquals(0, zone.line().change());
+        FlatMap collapsed = FlatMap.of(sheet.form(), new double[2 * sheet.form().vertexCount()]);
+        Zone point = Zones.of(StrainField.of(collapsed)).list().get(0);
+        assertEquals(4000, point.area(), 1e-9);
+        assertTrue(Double.isFinite(point.label().x()) && Double.isFinite(point.largestStrain()) && Double.isFinite(point.directionZ()));
+    }
+
     private static FlatMap stripe(double strain) {
         return Patch.grid(60, 30, 0, 600, 0, 300, (p, q) -> new double[] {p, q},
                 (p, q) -> new double[] {p + strain * Math.max(0, Math.min(200, p - 200)), q, 0});

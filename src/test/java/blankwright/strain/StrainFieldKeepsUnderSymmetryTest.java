@@ -7,6 +7,7 @@ import blankwright.mesh.FlatMap;
 import blankwright.mesh.TriMesh;
 import blankwright.oracle.Patch;
 import java.util.Arrays;
+import java.util.concurrent.ForkJoinPool;
 import org.junit.jupiter.api.Test;
 
 class StrainFieldKeepsUnderSymmetryTest {
@@ -35,6 +36,26 @@ class StrainFieldKeepsUnderSymmetryTest {
             assertEquals(FIELD.stretch2(t), field.stretch2(t), 1e-12);
             assertEquals(0, Math.sin(field.directionOnBlank(t) + FIELD.directionOnBlank(t)), 1e-9);
             assertEquals(false, field.turnedOver(t));
+        }
+    }
+
+    @Test
+    void sameBitsOnAnyNumberOfThreads() throws Exception {
+        FlatMap large = StrainFieldAgreesWithSlowRouteTest.wavy(220, 160);
+        StrainField first = StrainField.of(large);
+        for (int threads : new int[] {1, 3, 8}) {
+            ForkJoinPool pool = new ForkJoinPool(threads);
+            try {
+                StrainField field = pool.submit(() -> StrainField.of(large)).get();
+                assertEquals(first.symmetricDirichletMean(), field.symmetricDirichletMean());
+                assertEquals(first.arapMean(), field.arapMean());
+                for (int t = 0; t < field.triangleCount(); t++) {
+                    if (first.stretch1(t) != field.stretch1(t) || first.directionOnBlank(t) != field.directionOnBlank(t))
+                        throw new AssertionError("triangle " + t + " on " + threads + " threads");
+                }
+            } finally {
+                pool.shutdown();
+            }
         }
     }
 
