@@ -45,14 +45,16 @@ public record CrownedPanel(double length, double width, double lengthRise, doubl
         rise("length-rise", lengthRise, length);
         rise("width-rise", widthRise, width);
         holes = List.copyOf(holes);
-        if (!holes.isEmpty()) {
-            double a = along(length, lengthRise).length() / 2, b = Profile.crown(width, widthRise).length() / 2;
-            Holes.check(holes, -a, a, -b, b);
-        }
+        room(length, width, lengthRise, widthRise, holes);
     }
 
     public CrownedPanel(double length, double width, double lengthRise, double widthRise) {
         this(length, width, lengthRise, widthRise, Step.NONE, List.of());
+    }
+
+    private static double room(double length, double width, double lengthRise, double widthRise, List<Hole> holes) {
+        double a = along(length, lengthRise).length() / 2, b = Profile.crown(width, widthRise).length() / 2;
+        return Holes.check(holes, -a, a, -b, b);
     }
 
     private static void rise(String name, double rise, double over) {
@@ -65,7 +67,8 @@ public record CrownedPanel(double length, double width, double lengthRise, doubl
         double[] us = uBreaks(), vs = vBreaks();
         if (holes.isEmpty()) return Grid.of(skin, us, vs, fineness).sample(false);
         double chord = fineness.triangles() > 0 ? Fineness.USUAL.chord() : fineness.chord();
-        double[][] u = Holes.breaks(holes, true, us, chord), v = Holes.breaks(holes, false, vs, chord);
+        double room = room(length, width, lengthRise, widthRise, holes);
+        double[][] u = Holes.breaks(holes, true, us, chord, room), v = Holes.breaks(holes, false, vs, chord, room);
         Grid grid = Grid.of(skin, u[0], v[0], u[1], v[1], 1, fineness);
         return Holes.cut(skin, grid.us(), grid.vs(), holes);
     }

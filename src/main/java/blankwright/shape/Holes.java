@@ -31,31 +31,38 @@ final class Holes {
         this.holes = holes;
     }
 
-    /** Every hole lies within the rectangle and apart from the others; refuses otherwise. */
-    static void check(List<Hole> holes, double u0, double u1, double v0, double v1) {
+    /** Every hole lies within the rectangle and apart from the others, or it is refused; gives the narrowest bridge of metal, mm. */
+    static double check(List<Hole> holes, double u0, double u1, double v0, double v1) {
+        double room = Double.POSITIVE_INFINITY;
         for (int i = 0; i < holes.size(); i++) {
             Hole h = holes.get(i);
             double edge = Math.min(Math.min(h.along() - h.length() / 2 - u0, u1 - h.along() - h.length() / 2),
                     Math.min(h.across() - h.width() / 2 - v0, v1 - h.across() - h.width() / 2));
             Need.that(edge >= BRIDGE, "holes", "hole " + (i + 1) + " comes within " + Need.mm(edge) + " of an edge or bend: leave "
                     + Need.mm(BRIDGE) + " of metal");
-            for (int j = 0; j < i; j++)
-                Need.that(gap(h, holes.get(j)) >= BRIDGE, "holes", "holes " + (j + 1) + " and " + (i + 1) + " are nearer than " + Need.mm(BRIDGE)
+            room = Math.min(room, edge);
+            for (int j = 0; j < i; j++) {
+                double gap = gap(h, holes.get(j));
+                Need.that(gap >= BRIDGE, "holes", "holes " + (j + 1) + " and " + (i + 1) + " are nearer than " + Need.mm(BRIDGE)
                         + ": move them apart or make them one");
+                room = Math.min(room, gap);
+            }
         }
+        return room;
     }
 
     /**
      * Breaks so that cells round each hole are fine enough for its edge.
      *
      * @param along true for u
+     * @param room the narrowest bridge of metal, mm: at least three cells fit in it
      * @return {breaks, longest step between each pair}
      */
-    static double[][] breaks(List<Hole> holes, boolean along, double[] given, double chord) {
+    static double[][] breaks(List<Hole> holes, boolean along, double[] given, double chord, double room) {
         TreeSet<Double> all = new TreeSet<>();
         for (double b : given) all.add(b);
         for (Hole h : holes) {
-            double step = step(h, chord), middle = along ? h.along() : h.across(), half = (along ? h.length() : h.width()) / 2 + 2 * step;
+            double step = step(h, chord, room), middle = along ? h.along() : h.across(), half = (along ? h.length() : h.width()) / 2 + 2 * step;
             for (double b : new double[] {middle - half, middle + half}) {
                 if (b <= given[0] || b >= given[given.length - 1]) continue;
                 Double below = all.floor(b), above = all.ceiling(b);
@@ -66,7 +73,7 @@ final class Holes {
         double[] caps = Grid.none(breaks);
         for (int s = 0; s < caps.length; s++) {
             for (Hole h : holes) {
-                double step = step(h, chord), middle = along ? h.along() : h.across(), half = (along ? h.length() : h.width()) / 2 + step;
+                double step = step(h, chord, room), middle = along ? h.along() : h.across(), half = (along ? h.length() : h.width()) / 2 + step;
                 if (breaks[s + 1] > middle - half && breaks[s] < middle + half) caps[s] = Math.min(caps[s], step);
             }
         }
@@ -74,8 +81,8 @@ final class Holes {
     }
 
     /** Edge chords of 1.4 steps stay within the tolerance of the hole's round ends; and at least a dozen steps go round. */
-    private static double step(Hole h, double chord) {
-        return Math.min(Math.min(h.endRadius() / 2, BRIDGE / 3), Math.sqrt(8 * chord * h.endRadius()) / 1.6);
+    private static double step(Hole h, double chord, double room) {
+        return Math.min(Math.min(h.endRadius() / 2, room / 3), Math.sqrt(8 * chord * h.endRadius()) / 1.6);
     }
 
     static Sample cut(Skin skin, double[] us, double[] vs, List<Hole> holes) {
