@@ -3,6 +3,7 @@ package blankwright.picture;
 import blankwright.mesh.EdgeTable;
 import blankwright.mesh.FlatMap;
 import blankwright.mesh.RimLoops;
+import blankwright.shop.Amounts;
 import blankwright.shop.Instruction;
 import blankwright.shop.TapeLine;
 import blankwright.shop.Zone;
@@ -55,8 +56,8 @@ final class BlankPicture {
         for (MapPiece piece : pieces) canvas.line(rim(piece), Canvas.INK, 0.55);
         for (MapPiece piece : pieces) zoneLines(piece);
         for (MapPiece piece : pieces) zoneNumbers(piece);
-        for (MapPiece piece : pieces) markNames(piece);
         for (MapPiece piece : pieces) zoneWords(piece);
+        for (MapPiece piece : pieces) markNames(piece);
         for (int i = 0; i < fields.size(); i++) firstArrows(fields.get(i), pieces.get(i));
         Contours.Crowd crowd = new Contours.Crowd();
         for (int i = 0; i < lines.size(); i++) crowd.add(contours.get(i), lines.get(i).value());
@@ -67,7 +68,7 @@ final class BlankPicture {
         for (WorkField field : fields) for (Samples.Sample s : Samples.spread(field, ARROW_SPACING / perMm)) arrow(s);
         List<String> notes = new ArrayList<>(caption.notes());
         notes.add("blank " + Frame.size(turned ? box[3] - box[1] : box[2] - box[0], turned ? box[2] - box[0] : box[3] - box[1]));
-        new Frame(canvas, scale).draw(new Caption(caption.name(), notes), "work map on the blank, outside face up", pieces, perMm);
+        new Frame(canvas, scale).draw(new Caption(caption.name(), notes, caption.warnings()), "work map on the blank, outside face up", pieces, perMm);
     }
 
     /** Finds scale and place; returns the box of all pieces on the sheet. */

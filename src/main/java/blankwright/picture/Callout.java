@@ -33,7 +33,7 @@ final class Callout {
                 double angle = Math.PI * 2 * i / 16;
                 double px = x + Math.cos(angle) * (away + w / 2), py = y + Math.sin(angle) * (away + h / 2);
                 if (!canvas.free(px, py, w, h, room)) continue;
-                double cost = away + 45 * canvas.covered(px, py, w, h);
+                double cost = away + 45 * canvas.covered(px, py, w + 3, h + 3);
                 if (cost >= least) continue;
                 double[] tie = tie(x, y, px, py, w, h);
                 if (tie != null && canvas.crosses(tie[0], tie[1], tie[2], tie[3])) cost += 40;

@@ -1,5 +1,6 @@
 package blankwright.picture;
 
+import blankwright.shop.Amounts;
 import java.awt.geom.Path2D;
 import java.awt.geom.PathIterator;
 import java.awt.geom.Point2D;

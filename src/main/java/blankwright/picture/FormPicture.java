@@ -336,6 +336,9 @@ final class FormPicture {
         void contourNumbers(Skin skin) {
             Contours.Crowd crowd = new Contours.Crowd();
             for (ContourLines.Line line : skin.contours) crowd.add(seen(line, skin.field), line.value());
+            Visible rim = new Visible();
+            for (int i = 0; i < skin.rim.length; i += 2) rim.edge(skin.field, skin.rim[i], skin.rim[i + 1]);
+            crowd.add(rim.path, Double.NaN);
             for (ContourLines.Line line : skin.contours) {
                 Path2D path = seen(line, skin.field);
                 if (Math.abs(line.value()) > scale.neutral() && Contours.length(path) >= 2 * SHORTEST_LINE)

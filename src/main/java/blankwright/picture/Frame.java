@@ -1,5 +1,6 @@
 package blankwright.picture;
 
+import blankwright.shop.Amounts;
 import blankwright.shop.Zone;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
@@ -14,8 +15,8 @@ import java.util.Locale;
  */
 final class Frame {
     static final double WIDTH = 297, HEIGHT = 210;
-    private static final double MARGIN = 7, COLUMN = 69, HEADING = 17.5, KEY = 173;
-    private static final int MOST_ROWS = 12;
+    private static final double MARGIN = 7, COLUMN = 69, CAUTIONS = 24, HEADING = 17.5, KEY = 173;
+    private static final int MOST_ROWS = 14, FEWER_ROWS = 10;
     private static final double ROW = 9.4;
 
     private final Canvas canvas;
@@ -36,7 +37,8 @@ final class Frame {
         heading(caption, what);
         key();
         bars(perMm);
-        zones(pieces);
+        zones(pieces, caption.warnings().isEmpty() ? MOST_ROWS : FEWER_ROWS);
+        warnings(caption.warnings());
         cautions();
     }
 
@@ -55,11 +57,9 @@ final class Frame {
     private void key() {
         double x0 = MARGIN, top = KEY + 7, box = 13.4, high = 9, end = x0 + StrainScale.CLASSES * box;
         canvas.segment(MARGIN, KEY, WIDTH - MARGIN - COLUMN - 3, KEY, Canvas.INK, 0.25);
-        String most = scale.lowest() > -scale.neutral() ? "" : ", most " + Amounts.percent(scale.lowest());
-        canvas.words("SHRINK: make it shorter" + most, x0, top - 1.6, 2.9, Canvas.INK);
+        canvas.words("SHRINK: make it shorter", x0, top - 1.6, 2.9, Canvas.INK);
         canvas.wordsCentred("leave", x0 + box * StrainScale.CLASSES / 2, top - 1.6, 2.9, Canvas.INK);
-        most = scale.highest() < scale.neutral() ? "" : ", most " + Amounts.percent(scale.highest());
-        canvas.wordsEndingAt("STRETCH: make it longer" + most, end, top - 1.6, 2.9, Canvas.INK);
+        canvas.wordsEndingAt("STRETCH: make it longer", end, top - 1.6, 2.9, Canvas.INK);
         for (int c = 0; c < StrainScale.CLASSES; c++) {
             double x = x0 + c * box;
             canvas.box(x, top, box, high, StrainScale.colour(c), Canvas.INK, 0.2);
@@ -119,7 +119,7 @@ final class Frame {
         }
     }
 
-    private void zones(List<MapPiece> pieces) {
+    private void zones(List<MapPiece> pieces, int most) {
         double x = WIDTH - MARGIN - COLUMN, y = HEADING + 5.5;
         List<Row> rows = new ArrayList<>();
         for (MapPiece piece : pieces) {
@@ -132,7 +132,7 @@ final class Frame {
             return;
         }
         rows.sort(Comparator.comparingDouble(r -> -Math.abs(r.change())));
-        int shown = Math.min(MOST_ROWS, rows.size());
+        int shown = Math.min(most, rows.size());
         canvas.words("Zones, the most work first", x, y, 3.2, Canvas.INK);
         y += 3.2;
         for (Row row : rows.subList(0, shown)) {
@@ -162,8 +162,40 @@ final class Frame {
         canvas.wordsCentred(label, x, y + tall / 2, tall, Canvas.INK);
     }
 
+    /** What makes the blank unsafe to cut, framed heavily above the cautions. */
+    private void warnings(List<String> warnings) {
+        if (warnings.isEmpty()) return;
+        double tall = 2.6, step = 4, x = WIDTH - MARGIN - COLUMN;
+        List<String> lines = new ArrayList<>();
+        for (String warning : warnings) lines.addAll(broken(warning, tall, COLUMN - 5));
+        int most = 8;
+        if (lines.size() > most) {
+            lines.subList(most - 1, lines.size()).clear();
+            lines.add("...");
+        }
+        double high = 8 + step * lines.size(), y = HEIGHT - MARGIN - CAUTIONS - 2.5 - high;
+        canvas.box(x, y, COLUMN, high, Canvas.PAPER, Canvas.INK, 0.9);
+        canvas.words("Do not cut yet", x + 2.5, y + 5.4, 3.4, Canvas.INK);
+        for (int i = 0; i < lines.size(); i++) canvas.words(lines.get(i), x + 2.5, y + 9.8 + i * step, tall, Canvas.INK);
+    }
+
+    /** Words in lines no wider than {@code room}; a word wider than that stands alone. */
+    private static List<String> broken(String text, double tall, double room) {
+        List<String> lines = new ArrayList<>();
+        StringBuilder line = new StringBuilder();
+        for (String word : text.strip().split("\\s+")) {
+            if (line.length() > 0 && Canvas.wide(line + " " + word, tall) > room) {
+                lines.add(line.toString());
+                line.setLength(0);
+            }
+            line.append(line.length() > 0 ? " " : "").append(word);
+        }
+        lines.add(line.toString());
+        return lines;
+    }
+
     private void cautions() {
-        double high = 24, x = WIDTH - MARGIN - COLUMN, y = HEIGHT - MARGIN - high;
+        double high = CAUTIONS, x = WIDTH - MARGIN - COLUMN, y = HEIGHT - MARGIN - high;
         canvas.box(x, y, COLUMN, high, Canvas.PAPER, Canvas.INK, 0.35);
         String[] lines = {"Cut edges are sharp: gloves and eye protection.", "No gloves at rolls, wheels, drills: they pull hands in.",
                 "File edges smooth before stretching: nicks tear.", "Work in small rounds; check on the form each time."};

@@ -24,8 +24,18 @@ public final class Layout {
 
     private Layout() { }
 
-    /** The same maps moved, in the same order; turned and shifted only, never mirrored or scaled. */
+    /** With {@link #GAP} between the boxes. */
     public static List<FlatMap> of(List<FlatMap> pieces) {
+        return of(pieces, GAP);
+    }
+
+    /**
+     * The same maps moved, in the same order; turned and shifted only, never mirrored or scaled.
+     *
+     * @param gap between the boxes, mm, 0 or above: pieces with a trim allowance need more than twice that
+     */
+    public static List<FlatMap> of(List<FlatMap> pieces, double gap) {
+        if (!(gap >= 0)) throw new IllegalArgumentException("gap " + gap + " mm: must be 0 or above");
         List<FlatMap> turned = new ArrayList<>();
         double longest = 0, boxes = 0;
         for (FlatMap piece : pieces) {
@@ -33,7 +43,7 @@ public final class Layout {
             turned.add(there);
             double[] size = there.size();
             longest = Math.max(longest, size[0]);
-            boxes += (size[0] + GAP) * (size[1] + GAP);
+            boxes += (size[0] + gap) * (size[1] + gap);
         }
         double row = Math.max(longest, 1.5 * Math.sqrt(boxes)), u = 0, v = 0, high = 0;
         List<FlatMap> placed = new ArrayList<>();
@@ -42,11 +52,11 @@ public final class Layout {
             double width = box[2] - box[0], height = box[3] - box[1];
             if (u > 0 && u + width > row) {
                 u = 0;
-                v += high + GAP;
+                v += high + gap;
                 high = 0;
             }
             placed.add(piece.moved(0, u - box[0], v - box[1]));
-            u += width + GAP;
+            u += width + gap;
             high = Math.max(high, height);
         }
         return List.copyOf(placed);

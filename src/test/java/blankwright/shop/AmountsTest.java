@@ -1,4 +1,4 @@
-package blankwright.picture;
+package blankwright.shop;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 

@@ -1,0 +1,39 @@
+package blankwright.sheet;
+
+import blankwright.mesh.FlatMap;
+import blankwright.shop.Instruction;
+import blankwright.shop.TapeLine;
+import blankwright.shop.Zone;
+import blankwright.shop.Zones;
+import blankwright.strain.VertexStrain;
+import java.util.List;
+
+/**
+ * One piece as it is drawn on the sheet.
+ *
+ * @param name of the piece, empty when there is only one
+ * @param map where it lies on the sheet; the drawing keeps its place
+ * @param strain of that very map
+ * @param zones of that very map
+ * @param centreLine in its parts, longest first; may be empty
+ * @param stations lines marked across it
+ * @param seams edges to be joined after forming
+ */
+public record BlankPiece(String name, FlatMap map, VertexStrain strain, Zones zones, List<TapeLine> centreLine, List<TapeLine> stations,
+        List<SeamEdges> seams) {
+    public BlankPiece {
+        centreLine = List.copyOf(centreLine);
+        stations = List.copyOf(stations);
+        seams = List.copyOf(seams);
+    }
+
+    /** Zones where something is to be done, in their order. */
+    List<Zone> worked() {
+        return zones.list().stream().filter(z -> z.instruction() != Instruction.LEAVE).toList();
+    }
+
+    /** What zone z is called on the sheet. */
+    String label(Zone z) {
+        return name.isEmpty() ? Integer.toString(z.number()) : name + z.number();
+    }
+}

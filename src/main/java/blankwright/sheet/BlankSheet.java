@@ -1,0 +1,367 @@
+package blankwright.sheet;
+
+import blankwright.drawing.Drawing;
+import blankwright.drawing.Entity;
+import blankwright.drawing.Layer;
+import blankwright.drawing.Lettering;
+import blankwright.mesh.EdgeTable;
+import blankwright.mesh.FlatMap;
+import blankwright.mesh.RimLoops;
+import blankwright.mesh.TriMesh;
+import blankwright.outline.Curve;
+import blankwright.outline.Curve.Box;
+import blankwright.outline.Overlap;
+import blankwright.outline.Region;
+import blankwright.outline.RimFit;
+import blankwright.shop.Amounts;
+import blankwright.shop.Instruction;
+import blankwright.shop.TapeLine;
+import blankwright.shop.Zone;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * The blank at true size, outside face up: what is cut, trimmed, marked, shrunk and stretched, each on its layer.
+ *
+ * <ul>
+ * <li>CUT: the outline and the holes; where an allowance is asked, that much outside them, and TRIM is the finished edge.
+ * <li>MARK: centre line and station lines with a tick at each end, seam marks: ticks that meet again when the seam is closed.
+ * <li>SHRINK, STRETCH: borders of zones, each drawn once (between both kinds: on SHRINK), the line each zone is measured along, arrows:
+ *     pointing at each other = shrink, parting = stretch.
+ * <li>TEXT: names and amounts. Beside an arrow stands the work there in mm per 100 mm. The facts of the sheet stand below all pieces, clear of
+ *     them.
+ * </ul>
+ * <p>Curves lie within {@link #TOLERANCE} of the edges of the flat triangles; an allowance adds as much again. Zone borders are evened out.
+ */
+public final class BlankSheet {
+    /** Of cut, trim and marked lines, mm. */
+    public static final double TOLERANCE = 0.05;
+    private static final double EVERY = 100;        // mm between seam marks on the form
+    private static final int MOST_MARKS = 40;
+
+    private final SheetNotes notes;
+    private final List<BlankPiece> pieces;
+    private final double allowance;
+    private final List<Entity> out = new ArrayList<>();
+    private final Map<BlankPiece, List<double[]>> known = new IdentityHashMap<>();     // the rims of each piece
+    private final Lettered letters = new Lettered(out);
+    private final double high;                      // of lettering, mm
+    private final double arrowLength;
+
+    private BlankSheet(SheetNotes notes, List<BlankPiece> pieces, double allowance) {
+        this.notes = notes;
+        this.pieces = pieces;
+        this.allowance = allowance;
+        double size = 0;
+        for (BlankPiece piece : pieces) size = Math.max(size, Math.max(piece.map().size()[0], piece.map().size()[1]));
+        high = Math.max(1.2, Math.min(6, size / 90));
+        arrowLength = Math.max(4, Math.min(30, size / 22));
+    }
+
+    /**
+     * @param pieces at least one, as they lie on the sheet
+     * @param allowance metal left on beyond the finished edge, mm, 0 or above; pieces must lie farther apart than twice as much. A piece that
+     *        covers itself gets none, and its lettering says so.
+     */
+    public static Drawing of(SheetNotes notes, List<BlankPiece> pieces, double allowance) {
+        if (pieces.isEmpty()) throw new IllegalArgumentException("a sheet of no piece");
+        if (!(allowance >= 0) || Double.isInfinite(allowance)) throw new IllegalArgumentException("allowance " + allowance + " mm: must be 0 or more");
+        return new BlankSheet(notes, List.copyOf(pieces), allowance).drawing();
+    }
+
+    private Drawing drawing() {
+        Box all = null;
+        List<String> refused = new ArrayList<>();
+        for (BlankPiece piece : pieces) {
+            Box box = edges(piece, refused);
+            all = all == null ? box : all.with(box);
+        }
+        for (BlankPiece piece : pieces) {
+            marks(piece);
+            seams(piece);
+            borders(piece);
+            zoneNumbers(piece);
+        }
+        for (BlankPiece piece : pieces) {
+            zoneLines(piece);
+            arrows(piece);
+            names(piece);
+        }
+        facts(all, refused);
+        return Drawing.of(notes.name(), out);
+    }
+
+    /** The edge lines of a piece; returns the box of what is cut. */
+    private Box edges(BlankPiece piece, List<String> refused) {
+        List<double[]> rings = rings(piece.map());
+        known.put(piece, rings);
+        Region net = Region.ofRims(rings, TOLERANCE);
+        Region cut = net;
+        if (allowance > 0) {
+            if (Overlap.of(rings).isEmpty()) cut = net.grown(allowance, TOLERANCE);
+            else refused.add(piece.name());
+        }
+        for (Curve curve : cut.curves()) out.add(new Entity.Polyline(Layer.CUT, curve));
+        if (cut != net) for (Curve curve : net.curves()) out.add(new Entity.Polyline(Layer.TRIM, curve));
+        return cut.box();
+    }
+
+    private static List<double[]> rings(FlatMap map) {
+        RimLoops rims = RimLoops.of(map.form(), EdgeTable.of(map.form()));
+        List<double[]> rings = new ArrayList<>();
+        for (int i = 0; i < rims.count(); i++) {
+            int[] loop = rims.loop(i);
+            double[] ring = new double[2 * loop.length];
+            for (int k = 0; k < loop.length; k++) {
+                ring[2 * k] = map.u(loop[k]);
+                ring[2 * k + 1] = map.v(loop[k]);
+            }
+            rings.add(ring);
+        }
+        return rings;
+    }
+
+    // ---- marks
+
+    private void marks(BlankPiece piece) {
+        for (TapeLine line : piece.centreLine()) marked(line, Layer.MARK);
+        for (TapeLine line : piece.stations()) marked(line, Layer.MARK);
+        for (TapeLine line : piece.centreLine()) ends(piece, line);
+        for (TapeLine line : piece.stations()) ends(piece, line);
+    }
+
+    /** The line with a short tick across it near each end, which outlasts a filed edge. */
+    private void marked(TapeLine line, Layer layer) {
+        if (!(line.blankLength() > 4 * TOLERANCE)) return;
+        out.add(new Entity.Polyline(layer, RimFit.path(line.onBlank(), TOLERANCE)));
+        double in = Math.min(high / 2, line.blankLength() / 4), half = high / 3;
+        for (boolean fromEnd : new boolean[] {false, true}) {
+            double[] at = along(line, fromEnd ? line.blankLength() - in : in);
+            out.add(new Entity.Line(layer, at[0] - half * at[3], at[1] + half * at[2], at[0] + half * at[3], at[1] - half * at[2]));
+        }
+    }
+
+    /** Writes a line's name beside both of its ends, in the metal. */
+    private void ends(BlankPiece piece, TapeLine line) {
+        double wide = Lettering.width(line.name(), high);
+        if (!(line.blankLength() > 2 * wide)) return;
+        for (boolean fromEnd : new boolean[] {false, true}) {
+            List<double[]> places = new ArrayList<>();
+            for (int k = 0; k < 8; k++) {
+                double in = (1.5 + 1.6 * (k / 2)) * high, side = k % 2 == 0 ? 1 : -1;
+                double[] at = along(line, fromEnd ? line.blankLength() - in : in);
+                double du = Math.abs(at[2]), dv = Math.abs(at[3]);      // a steep line has its name beside it, a level one above or below
+                at = along(line, Math.max(0, Math.min(line.blankLength(), fromEnd ? line.blankLength() - in - du * wide / 2 : in + du * wide / 2)));
+                places.add(dv > du ? new double[] {at[0] + side * (wide / 2 + 0.6 * high), at[1]} : new double[] {at[0], at[1] + side * high});
+            }
+            letters.firstFree(line.name(), high, inMetal(piece, line.name(), high, places));
+        }
+    }
+
+    /** {u, v, du, dv}: the point that far along on the blank and the unit direction there. */
+    private static double[] along(TapeLine line, double distance) {
+        double sum = 0;
+        for (int i = 1; i < line.pointCount(); i++) {
+            double du = line.u(i) - line.u(i - 1), dv = line.v(i) - line.v(i - 1), part = Math.hypot(du, dv);
+            if (part > 0 && (sum + part >= distance || i == line.pointCount() - 1)) {
+                double w = Math.min(1, (distance - sum) / part);
+                return new double[] {line.u(i - 1) + w * du, line.v(i - 1) + w * dv, du / part, dv / part};
+            }
+            sum += part;
+        }
+        return new double[] {line.u(0), line.v(0), 1, 0};
+    }
+
+    /** Ticks into the metal on both edges of a seam, numbered alike, where the edges meet again. */
+    private void seams(BlankPiece piece) {
+        TriMesh form = piece.map().form();
+        for (SeamEdges seam : piece.seams()) {
+            double length = 0;
+            for (int i = 0; i < seam.edgeCount(); i++) length += form.distance(seam.vertex(true, i, 0), seam.vertex(true, i, 1));
+            if (!(length > 0)) continue;
+            int marks = Math.max(2, Math.min(MOST_MARKS, (int) Math.round(length / EVERY)));
+            double sum = 0;
+            int made = 0;
+            for (int i = 0; i < seam.edgeCount() && made < marks; i++) {
+                double part = form.distance(seam.vertex(true, i, 0), seam.vertex(true, i, 1));
+                while (made < marks && (made + 0.5) * length / marks <= sum + part) {
+                    double share = part > 0 ? ((made + 0.5) * length / marks - sum) / part : 0;
+                    made++;
+                    for (boolean left : new boolean[] {true, false}) seamMark(piece, seam, i, share, left, seam.name() + "-" + made);
+                }
+                sum += part;
+            }
+        }
+    }
+
+    private void seamMark(BlankPiece piece, SeamEdges seam, int edge, double share, boolean left, String name) {
+        FlatMap map = piece.map();
+        int a = seam.vertex(left, edge, 0), b = seam.vertex(left, edge, 1);
+        double du = map.u(b) - map.u(a), dv = map.v(b) - map.v(a), part = Math.hypot(du, dv);
+        if (!(part > 0)) return;
+        double side = left ? 1 : -1, nu = -side * dv / part, nv = side * du / part;
+        double u = map.u(a) + share * du, v = map.v(a) + share * dv;
+        out.add(new Entity.Line(Layer.MARK, u, v, u + 1.5 * high * nu, v + 1.5 * high * nv));
+        double wide = Lettering.width(name, high), in = 2 * high + wide / 2 * Math.abs(nu) + high / 2 * Math.abs(nv);
+        List<double[]> places = new ArrayList<>();
+        for (int k = 0; k < 5; k++) places.add(new double[] {u + (in + k * high) * nu, v + (in + k * high) * nv});
+        letters.firstFree(name, high, inMetal(piece, name, high, places));
+    }
+
+    // ---- work
+
+    private void borders(BlankPiece piece) {
+        for (ZoneBorders.Border border : ZoneBorders.of(piece.map(), piece.zones())) {
+            Layer layer = border.shrink() ? Layer.SHRINK : Layer.STRETCH;
+            out.add(new Entity.Polyline(layer, border.closed() ? RimFit.of(border.uv(), TOLERANCE) : RimFit.path(border.uv(), TOLERANCE)));
+        }
+    }
+
+    /** What is to be done in each zone, in full where there is room, else its number alone. */
+    private void zoneNumbers(BlankPiece piece) {
+        for (Zone zone : piece.worked()) {
+            String number = piece.label(zone);
+            String words = number + " " + zone.instruction().word() + " " + Amounts.change(zone.line().change()) + " over "
+                    + Amounts.length(zone.line().blankLength());
+            List<double[]> places = Lettered.round(zone.label().u(), zone.label().v(), high, 12 * high);
+            if (!letters.firstFree(words, high, inMetal(piece, words, high, places))) letters.firstFree(number, high, places);
+        }
+    }
+
+    /** Those of the places at which the words lie wholly on the piece. */
+    private List<double[]> inMetal(BlankPiece piece, String words, double tall, List<double[]> places) {
+        double wide = Lettering.width(words, tall);
+        return places.stream().filter(p -> onMetal(piece, p[0], p[1], wide, tall)).toList();
+    }
+
+    /** Whether the corners and the middle of a box lie on the piece. */
+    private boolean onMetal(BlankPiece piece, double u, double v, double w, double h) {
+        return contains(piece, u, v) && contains(piece, u - w / 2, v - h / 2) && contains(piece, u + w / 2, v - h / 2)
+                && contains(piece, u - w / 2, v + h / 2) && contains(piece, u + w / 2, v + h / 2);
+    }
+
+    /** Counted by the rims of the piece, holes left out. */
+    private boolean contains(BlankPiece piece, double u, double v) {
+        boolean in = false;
+        for (double[] ring : known.get(piece)) {
+            for (int i = 0, j = ring.length - 2; i < ring.length; j = i, i += 2) {
+                if (ring[i + 1] > v != ring[j + 1] > v
+                        && u < ring[i] + (v - ring[i + 1]) / (ring[j + 1] - ring[i + 1]) * (ring[j] - ring[i])) in = !in;
+            }
+        }
+        return in;
+    }
+
+    private void zoneLines(BlankPiece piece) {
+        for (Zone zone : piece.worked()) marked(zone.line(), layer(zone));
+    }
+
+    private static Layer layer(Zone zone) {
+        return zone.instruction() == Instruction.SHRINK ? Layer.SHRINK : Layer.STRETCH;
+    }
+
+    /** The name of the panel and of the piece in the metal itself: the one thing that must not be lost once it is cut. */
+    private void names(BlankPiece piece) {
+        String words = (piece.name().isEmpty() ? "" : piece.name() + "  ") + notes.name() + ", outside face up";
+        double[] box = piece.map().box();
+        double u = (box[0] + box[2]) / 2, v = (box[1] + box[3]) / 2;
+        for (double tall : new double[] {1.3 * high, high, 0.7 * high}) {
+            List<double[]> places = Lettered.round(u, v, tall, Math.max(box[2] - box[0], box[3] - box[1]) / 2);
+            if (letters.firstFree(words, tall, inMetal(piece, words, tall, places))) return;
+        }
+    }
+
+    /** Arrows on a staggered grid in each zone, at least one, each with its amount. */
+    private void arrows(BlankPiece piece) {
+        FlatMap map = piece.map();
+        TriMesh form = map.form();
+        double spacing = 3 * arrowLength, row = spacing * Math.sqrt(0.75);
+        Map<Long, Integer> cell = new HashMap<>();              // the triangle whose middle lies nearest to each place of the grid
+        Map<Long, Double> near = new HashMap<>();
+        for (int t = 0; t < form.triangleCount(); t++) {
+            if (piece.zones().at(t).instruction() == Instruction.LEAVE) continue;
+            double[] m = middle(map, t);
+            long j = Math.round(m[1] / row), i = Math.round(m[0] / spacing - Math.floorMod(j, 2) / 2.0);
+            double away = Math.hypot(m[0] - (i + Math.floorMod(j, 2) / 2.0) * spacing, m[1] - j * row);
+            long key = j << 32 ^ i & 0xFFFFFFFFL;
+            if (away > spacing / 4 || away >= near.getOrDefault(key, Double.POSITIVE_INFINITY)) continue;
+            near.put(key, away);
+            cell.put(key, t);
+        }
+        boolean[] marked = new boolean[piece.zones().list().size() + 1];
+        for (int t : cell.values().stream().sorted(Comparator.naturalOrder()).toList()) {
+            if (arrow(piece, t, false)) marked[piece.zones().zoneOf(t)] = true;
+        }
+        for (Zone zone : piece.worked()) {
+            if (!marked[zone.number()]) arrow(piece, zone.label().triangle(), true);
+        }
+    }
+
+    private static double[] middle(FlatMap map, int t) {
+        int a = map.form().corner(t, 0), b = map.form().corner(t, 1), c = map.form().corner(t, 2);
+        return new double[] {(map.u(a) + map.u(b) + map.u(c)) / 3, (map.v(a) + map.v(b) + map.v(c)) / 3};
+    }
+
+    /** The arrow in the middle of triangle t in the direction of its zone's work; not drawn where the work there has the other sign. */
+    private boolean arrow(BlankPiece piece, int t, boolean always) {
+        Zone zone = piece.zones().at(t);
+        boolean shrink = zone.instruction() == Instruction.SHRINK;
+        int v = piece.map().form().corner(t, 0);
+        double amount = piece.strain().dominant(v);
+        if (amount < 0 != shrink && !always) return false;
+        if (amount < 0 != shrink) amount = zone.largestStrain();
+        double angle = piece.strain().directionOnBlank(v) + (shrink ? Math.PI / 2 : 0), du = Math.cos(angle), dv = Math.sin(angle);
+        double[] m = middle(piece.map(), t);
+        String words = (amount > 0 ? "+" : "") + Amounts.perHundred(Math.rint(amount * 1e3) / 1e3);
+        double w = arrowLength * Math.abs(du) + arrowLength / 6, h = arrowLength * Math.abs(dv) + arrowLength / 6;
+        double reach = 0.6 * arrowLength;
+        boolean fits = contains(piece, m[0] - reach * du, m[1] - reach * dv) && contains(piece, m[0] + reach * du, m[1] + reach * dv);
+        if (!always && (words.equals("0") || !fits || !letters.isFree(m[0], m[1], 0.7 * w, 0.7 * h))) return false;
+        double half = arrowLength / 2, head = arrowLength / 7, gap = arrowLength / 16;
+        Layer layer = layer(zone);
+        for (int side = -1; side <= 1; side += 2) {
+            double eu = side * du, ev = side * dv, tip = shrink ? gap : half, tail = shrink ? half : 0, base = shrink ? gap + head : half - head;
+            if (shrink) out.add(new Entity.Line(layer, m[0] + tail * eu, m[1] + tail * ev, m[0] + tip * eu, m[1] + tip * ev));
+            out.add(new Entity.Polyline(layer, Curve.path(m[0] + base * eu - head / 2 * ev, m[1] + base * ev + head / 2 * eu,
+                    m[0] + tip * eu, m[1] + tip * ev, m[0] + base * eu + head / 2 * ev, m[1] + base * ev - head / 2 * eu)));
+        }
+        if (!shrink) out.add(new Entity.Line(layer, m[0] - half * du, m[1] - half * dv, m[0] + half * du, m[1] + half * dv));
+        double small = 0.7 * high, off = small + 0.5 * head + Lettering.width(words, small) / 2 * Math.abs(dv);
+        letters.firstFree(words, small, inMetal(piece, words, small,
+                List.of(new double[] {m[0] - off * dv, m[1] + off * du}, new double[] {m[0] + off * dv, m[1] - off * du})));
+        letters.keepClear(m[0], m[1], 0.7 * w, 0.7 * h);
+        return true;
+    }
+
+    // ---- facts
+
+    /** Below everything that is cut. */
+    private void facts(Box all, List<String> refused) {
+        List<String> lines = new ArrayList<>();
+        lines.add(notes.name());
+        lines.add("outside face up");
+        lines.addAll(notes.lines());
+        lines.add(allowance > 0 ? "CUT is " + Amounts.length(allowance) + " outside the finished edge TRIM" : "CUT is the finished edge, no allowance");
+        for (String name : refused) lines.add((name.isEmpty() ? "The blank" : "Piece " + name) + " covers itself: no allowance drawn");
+        lines.add("numbers at arrows: mm on every 100 mm, - take in, + let out");
+        for (BlankPiece piece : pieces) {
+            if (piece.centreLine().isEmpty()) continue;
+            TapeLine line = piece.centreLine().get(0);
+            lines.add("check length " + (piece.name().isEmpty() ? "" : piece.name() + " ") + "centre line: flat " + exact(line.blankLength())
+                    + ", formed " + exact(line.formLength()));
+        }
+        double v = all.y0() - 3 * high;
+        for (String line : lines) {
+            letters.line(line, all.x0(), v, high);
+            v -= 1.9 * high;
+        }
+    }
+
+    private static String exact(double mm) {
+        return String.format(java.util.Locale.ROOT, "%.1f mm", mm);
+    }
+}
