@@ -12,7 +12,7 @@ import java.nio.charset.CharsetEncoder;
  *
  * <p>All that stands in model space are the entities, each on its layer, colour and line pattern by layer: LINE, ARC, CIRCLE, LWPOLYLINE (arcs as
  * bulges, the closed flag set) and TEXT. Letters beyond its code page are written as \U+XXXX. Positions are rounded to 1e-6 mm, bulges to 1e-8.
- * <p>Source: Autodesk, "AutoCAD 2000 DXF Reference", the published description of the format.
+ * <p>Source: the published reference of the format, version AC1015; docs/sources.md [DXF].
  */
 public final class DxfWriter {
     private static final Charset PAGE = Charset.forName("windows-1252");      // what $DWGCODEPAGE tells
