@@ -84,6 +84,19 @@ class RoomOrderTest {
         }
     }
 
+    /** The table of DEVELOPERS.md is the one above. */
+    @Test
+    void thePageForDevelopersTellsTheSameOrder() throws java.io.IOException {
+        List<String> told = new ArrayList<>(), meant = new ArrayList<>();
+        for (String line : java.nio.file.Files.readAllLines(java.nio.file.Path.of("DEVELOPERS.md"))) {
+            String[] cells = line.split("\\|", -1);
+            if (cells.length == 5 && cells[1].strip().startsWith("`"))
+                told.add(cells[1].strip().replace("`", "") + ": " + cells[3].strip().replace(",", ""));
+        }
+        for (Room room : ROOMS) meant.add((room.name().isEmpty() ? "Launcher" : room.name()) + ": " + room.mayUse());
+        assertEquals(meant, told);
+    }
+
     @Test
     void everyDoorBetweenRoomsIsInTheTable() {
         Map<String, Set<String>> doors = ROOMS.stream().collect(Collectors.toMap(Room::name, Room::doors));
