@@ -28,16 +28,28 @@ final class HoleRule {
     private final AngleDefect defect;
     private final Wavefront front;      // by plain length, used again for each rim
 
+    private final double crowns;        // all positive defects inside, rad
+    private final double saddles;       // all negative ones
+
     HoleRule(TriMesh mesh, RimLoops rims, AngleDefect defect, Wavefront front) {
         this.mesh = mesh;
         this.rims = rims;
         this.defect = defect;
         this.front = front;
+        double up = 0, down = 0;
+        for (int v = 0; v < mesh.vertexCount(); v++) {
+            if (defect.onRim(v)) continue;
+            up += Math.max(0, defect.defect(v));
+            down += Math.min(0, defect.defect(v));
+        }
+        crowns = up;
+        saddles = down;
     }
 
     boolean isHole(int rim) {
         int[] loop = rims.loop(rim);
         double curvature = 2 * Math.PI + defect.turning(loop);
+        if (curvature + saddles > HOLE || curvature + crowns < -HOLE) return false;         // no walk could bring it down, or up
         double collar = COLLAR * rims.length(mesh, rim) / (2 * Math.PI), sameRow = 1e-6 * collar, row = 0;
         front.clear();
         for (int v : loop) front.start(v);

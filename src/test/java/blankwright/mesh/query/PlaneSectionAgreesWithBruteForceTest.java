@@ -129,6 +129,16 @@ class PlaneSectionAgreesWithBruteForceTest {
     }
 
     @Test
+    void aFlatAreaInThePlaneIsCutAlongItsLowerBorder() {
+        TriMesh cube = Forms.cube(6);
+        PlaneSection top = cut(cube, new double[] {0, 0, 7}, 0, 0, 1);
+        assertEquals(1, top.chains().size());
+        assertTrue(top.chains().get(0).closed());
+        assertEquals(24, top.length(), 1e-12);
+        assertEquals(0, cut(cube, new double[] {0, 0, 7}, 0, 0, -1).chains().size());
+    }
+
+    @Test
     void theUpperSideIsOnTheLeft() {
         TriMesh plate = Forms.plate(300, 200, 12, 9);
         double[] line = cut(plate, new double[] {0, 77, 0}, 0, 1, 0).chains().get(0).on(plate);
