@@ -49,7 +49,8 @@ final class TailMesh {
         return (s[b] - s[a]) * (t[c] - t[a]) - (s[c] - s[a]) * (t[b] - t[a]) > 0.05;
     }
 
+    /** Along and then up turns inwards, so the corners are written the other way round. */
     private static String face(int a, int b, int c) {
-        return "f " + (a + 1) + " " + (b + 1) + " " + (c + 1) + "\n";
+        return "f " + (a + 1) + " " + (c + 1) + " " + (b + 1) + "\n";
     }
 }
