@@ -89,42 +89,53 @@ final class Cracks {
             for (int v : new int[] {tri[rims[i]], tri[EdgeGroups.next(rims[i])]}) {
                 if (stamp[v] == -1) continue;
                 stamp[v] = -1;
-                int at = slotOf(xyz[3 * v], xyz[3 * v + 1], xyz[3 * v + 2], 0);
+                int at = slotOf(cellOf(xyz[3 * v]), cellOf(xyz[3 * v + 1]), cellOf(xyz[3 * v + 2]));
                 before[v] = slot[at];
                 slot[at] = v;
             }
         }
     }
 
-    /** Slot of the d-th of the 27 cells round a point, 13 being its own; 0 also means its own where nothing is looked up round it. */
-    private int slotOf(double x, double y, double z, int d) {
-        int s = d == 0 ? 13 : d - 1;
-        long cx = (long) Math.floor(x / cell) + s % 3 - 1, cy = (long) Math.floor(y / cell) + s / 3 % 3 - 1, cz = (long) Math.floor(z / cell) + s / 9 - 1;
+    private int slotOf(long cx, long cy, long cz) {
         return Weld.hash(cx, cy, cz) & mask;
+    }
+
+    private long cellOf(double x) {
+        return Weld.cellOf(x, cell);
     }
 
     /** Rim vertices strictly within the edge, in order along it; true where open edges join them from end to end. */
     private boolean findAlong(int h) {
         int a = tri[h], b = tri[EdgeGroups.next(h)], c = tri[EdgeGroups.next(EdgeGroups.next(h))];
         double length = length(a, b);
-        int samples = (int) Math.min(1_000_000, Math.ceil(length / cell));
+        int pieces = (int) Math.max(1, Math.min(1_000_000, Math.ceil(length / cell)));
         size = 0;
-        for (int s = 0; s <= samples; s++) {
-            double f = samples == 0 ? 0 : (double) s / samples;
-            double x = xyz[3 * a] + f * (xyz[3 * b] - xyz[3 * a]), y = xyz[3 * a + 1] + f * (xyz[3 * b + 1] - xyz[3 * a + 1]);
-            double z = xyz[3 * a + 2] + f * (xyz[3 * b + 2] - xyz[3 * a + 2]);
-            for (int d = 1; d <= 27; d++) {
-                int looked = 0;
-                for (int v = slot[slotOf(x, y, z, d)]; v >= 0 && looked < MOST_IN_CELL; v = before[v], looked++) {
-                    if (stamp[v] == h || v == a || v == b || v == c) continue;
-                    stamp[v] = h;
-                    look(v, a, b, length);
-                }
-            }
-        }
+        for (int s = 0; s < pieces; s++) lookRoundPiece(h, a, b, c, length, (double) s / pieces, (s + 1.0) / pieces);
         if (size == 0) return false;
         for (int i = 0; i <= size; i++) if (!edges.isOpen(i == 0 ? a : found[i - 1], i == size ? b : found[i])) return false;
         return true;
+    }
+
+    /** Looks into the cells round the piece of the edge between two fractions of it: at most two along each axis. */
+    private void lookRoundPiece(int h, int a, int b, int c, double length, double begin, double end) {
+        long[] low = new long[3], high = new long[3];
+        for (int k = 0; k < 3; k++) {
+            double along = xyz[3 * b + k] - xyz[3 * a + k], p = xyz[3 * a + k] + begin * along, q = xyz[3 * a + k] + end * along;
+            low[k] = cellOf(Math.min(p, q) - tolerance);
+            high[k] = cellOf(Math.max(p, q) + tolerance);
+        }
+        for (long cx = low[0]; cx <= high[0]; cx++) {
+            for (long cy = low[1]; cy <= high[1]; cy++) {
+                for (long cz = low[2]; cz <= high[2]; cz++) {
+                    int looked = 0;
+                    for (int v = slot[slotOf(cx, cy, cz)]; v >= 0 && looked < MOST_IN_CELL; v = before[v], looked++) {
+                        if (stamp[v] == h || v == a || v == b || v == c) continue;
+                        stamp[v] = h;
+                        look(v, a, b, length);
+                    }
+                }
+            }
+        }
     }
 
     private void look(int v, int a, int b, double length) {

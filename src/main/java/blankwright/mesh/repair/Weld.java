@@ -31,7 +31,7 @@ final class Weld {
 
     /**
      * For each vertex the lowest candidate at most {@code tolerance} away that it may become without a triangle losing a corner, else
-     * itself. A grid of cells as wide as the tolerance; at most 64 vertices of a cell are looked at.
+     * itself. A grid of cells eight times as wide, so that few vertices look into two; at most 64 vertices of a cell are looked at.
      *
      * @param candidate vertices on open edges
      */
@@ -50,27 +50,35 @@ final class Weld {
         int[] slot = new int[mask + 1];             // hash of cell -> last kept vertex in it
         Arrays.fill(slot, -1);
         int[] before = new int[n];                  // kept vertex -> the one before it in the same slot
-        double cell = tolerance;
+        double cell = 8 * tolerance;
         for (int v = 0; v < n; v++) {
             if (!candidate[v]) continue;
-            long cx = (long) Math.floor(xyz[3 * v] / cell), cy = (long) Math.floor(xyz[3 * v + 1] / cell), cz = (long) Math.floor(xyz[3 * v + 2] / cell);
+            double x = xyz[3 * v], y = xyz[3 * v + 1], z = xyz[3 * v + 2];
             int best = -1;
-            for (int d = 0; d < 27; d++) {
-                int at = hash(cx + d % 3 - 1, cy + d / 3 % 3 - 1, cz + d / 9 - 1) & mask;
-                int looked = 0;
-                for (int w = slot[at]; w >= 0 && looked < 64; w = before[w], looked++) {
-                    if ((best < 0 || w < best) && within(xyz, v, w, tolerance) && !sharesTriangle(v, w, tri, from, cornerOf, to)) best = w;
+            for (long cx = cellOf(x - tolerance, cell); cx <= cellOf(x + tolerance, cell); cx++) {
+                for (long cy = cellOf(y - tolerance, cell); cy <= cellOf(y + tolerance, cell); cy++) {
+                    for (long cz = cellOf(z - tolerance, cell); cz <= cellOf(z + tolerance, cell); cz++) {
+                        int looked = 0;
+                        for (int w = slot[hash(cx, cy, cz) & mask]; w >= 0 && looked < 64; w = before[w], looked++) {
+                            if ((best < 0 || w < best) && within(xyz, v, w, tolerance) && !sharesTriangle(v, w, tri, from, cornerOf, to)) best = w;
+                        }
+                    }
                 }
             }
             if (best >= 0) {
                 to[v] = best;
                 continue;
             }
-            int at = hash(cx, cy, cz) & mask;
+            int at = hash(cellOf(x, cell), cellOf(y, cell), cellOf(z, cell)) & mask;
             before[v] = slot[at];
             slot[at] = v;
         }
         return to;
+    }
+
+    /** Number of the cell along one axis; far outside of what a whole number holds all cells are one. */
+    static long cellOf(double x, double cell) {
+        return (long) Math.max(-4e18, Math.min(4e18, Math.floor(x / cell)));
     }
 
     private static int[] cornersByVertex(int n, int[] tri, int corners, boolean[] candidate, int[] cornerOf) {
