@@ -83,6 +83,10 @@ final class PanelWords {
                     List.of(length("radius"), angle("half-angle")),
                     v -> new SphericalCap(v.number("radius"), v.number("half-angle")),
                     p -> new Object[] {p.radius(), p.halfAngle()}),
+            new Kind<>("dish", SphericalCap.class,                   // the same cap by what a builder measures; written back as spherical-cap
+                    List.of(length("across"), length("rise")),
+                    v -> SphericalCap.ofRise(v.number("across"), v.number("rise")),
+                    p -> new Object[] {2 * p.radius() * Math.sin(p.halfAngle()), p.radius() * (1 - Math.cos(p.halfAngle()))}),
             new Kind<>("torus-section", TorusSection.class,
                     List.of(length("ring"), length("tube"), angle("sweep"), angle("round"), new Key("tilt", Measure.ANGLE, 0.0)),
                     v -> new TorusSection(v.number("ring"), v.number("tube"), v.number("sweep"), v.number("round"), v.number("tilt")),

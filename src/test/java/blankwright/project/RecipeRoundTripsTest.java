@@ -59,7 +59,16 @@ class RecipeRoundTripsTest {
             assertEquals(recipe, RecipeReader.read("x", RecipeWriter.write(recipe)));
             kinds.add(PanelWords.of(panel).word());
         }
+        kinds.add("dish");
         assertEquals(new TreeSet<>(PanelWords.words()), kinds);
+    }
+
+    /** Chord and rise are another way to say the same cap. */
+    @Test
+    void dish() throws RecipeException {
+        Recipe recipe = RecipeReader.read("x", "blankwright-recipe: 1\nname: d\npanel: {kind: dish, across: 100mm, rise: 20mm}\n");
+        assertEquals(new Source.OfPanel(SphericalCap.ofRise(100, 20)), recipe.source());
+        assertEquals(recipe, RecipeReader.read("x", RecipeWriter.write(recipe)));
     }
 
     @Test

@@ -8,6 +8,7 @@ import blankwright.mesh.RimLoops;
 import blankwright.mesh.TriMesh;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestFactory;
 
 class PanelsKeepASurfaceTest {
@@ -61,6 +62,55 @@ class PanelsKeepASurfaceTest {
             assertTrue(Math.abs(coarse) < 0.01 * area, "coarse error " + coarse / area);
             assertTrue(Math.abs(fine) < 0.0025 * area && Math.abs(fine) <= Math.abs(coarse) + 1e-8 * area, coarse / area + " " + fine / area);
         }));
+    }
+
+    /** The outer skin is where a maker would say it is: up for what lies, away from the axis or the middle for what is round. */
+    @TestFactory
+    Stream<DynamicTest> theOuterSkinIsOut() {
+        return each((name, panel, mesh) -> {
+            boolean lies = panel instanceof CrownedPanel || panel instanceof TwistedPanel;
+            boolean folds = panel instanceof FlangeStrip || panel instanceof FlangedOpening;
+            for (int t = 0; t < mesh.triangleCount(); t++) {
+                double[] n = mesh.normal(t);
+                double x = 0, y = 0, z = 0;
+                for (int k = 0; k < 3; k++) {
+                    x += mesh.x(mesh.corner(t, k)) / 3;
+                    y += mesh.y(mesh.corner(t, k)) / 3;
+                    z += mesh.z(mesh.corner(t, k)) / 3;
+                }
+                double out;
+                if (lies) out = n[2];
+                else if (folds) out = n[2] + 1e-6;
+                else if (panel instanceof Cylinder) out = n[0] * x + n[1] * y + n[2] * (z - 45);
+                else if (panel instanceof TorusSection torus) {
+                    double r = Math.hypot(x, y);
+                    out = (n[0] * x + n[1] * y) * (r - torus.ring()) / r + n[2] * z;
+                } else if (panel instanceof SphericalCap || panel instanceof EllipsoidalCap) out = n[0] * x + n[1] * y + n[2] * z;
+                else if (panel instanceof Helicoid) out = 1;
+                else if (panel instanceof ObliqueCone cone) out = n[0] * (x - cone.offset() * z / cone.height()) + n[1] * y;
+                else out = n[0] * x + n[1] * y;
+                assertTrue(out > 0, "triangle " + t + ": " + out);
+            }
+        });
+    }
+
+    /** The grids that are timed: as near to the count as n by n cells come. */
+    @Test
+    void timingGridsHaveTheirCount() {
+        int[] wanted = {10_082, 100_352, 500_000}, near = {1_000_000};
+        for (int n : wanted) assertEquals(n, TorusSection.grid(2.6, 2.8, 330, 95, n).triangleCount());
+        for (int n : near) assertEquals(n, TorusSection.grid(2.6, 2.8, 330, 95, n).triangleCount(), 0.001 * n);
+        for (Panel panel : Panels.all().values()) {
+            int count = panel.mesh(Fineness.triangles(10_000)).triangleCount();
+            assertTrue(count > 3_000 && count < 80_000, panel + " " + count);
+        }
+        TriMesh outer = TorusSection.grid(2.6, 2.8, 330, 95, 200);
+        for (int t = 0; t < outer.triangleCount(); t++) {      // away from the tube's middle line
+            int v = outer.corner(t, 0);
+            double r = Math.hypot(outer.x(v), outer.y(v)), k = (r - 330) / r;
+            double[] n = outer.normal(t);
+            assertTrue(n[0] * outer.x(v) * k + n[1] * outer.y(v) * k + n[2] * outer.z(v) > 0);
+        }
     }
 
     private interface Check {
