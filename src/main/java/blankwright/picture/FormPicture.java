@@ -2,7 +2,6 @@ package blankwright.picture;
 
 import blankwright.mesh.EdgeTable;
 import blankwright.mesh.TriMesh;
-import blankwright.shop.PanelFrame;
 import blankwright.shop.TapeLine;
 import blankwright.shop.Zone;
 import java.awt.geom.Path2D;
@@ -65,7 +64,7 @@ final class FormPicture {
     }
 
     void draw(Caption caption) {
-        List<Placed> views = View.round(PanelFrame.of(together())).stream().map(v -> new Placed(v, pieces)).toList();
+        List<Placed> views = View.round(together()).stream().map(v -> new Placed(v, pieces)).toList();
         arrange(views);
         Skin[] skins = new Skin[fields.size()];
         for (int i = 0; i < skins.length; i++) skins[i] = new Skin(fields.get(i), pieces.get(i));

@@ -1,5 +1,6 @@
 package blankwright.picture;
 
+import blankwright.mesh.TriMesh;
 import blankwright.shop.PanelFrame;
 import java.util.List;
 
@@ -25,10 +26,28 @@ record View(String name, double rx, double ry, double rz, double ux, double uy, 
         return tx * x + ty * y + tz * z;
     }
 
-    /** Five ways to look at a form: from a corner above, from below, on top, from its long side, from its end; up and along as given. */
-    static List<View> round(PanelFrame frame) {
+    /**
+     * Five ways to look at a form: from a corner above, from below, on top, from its long side, from its end.
+     *
+     * <p>Up is the frame's; of its other two axes the one along which the form reaches farther lies level on the paper.
+     */
+    static List<View> round(TriMesh form) {
+        PanelFrame frame = PanelFrame.of(form);
         double[] up = {frame.up(0), frame.up(1), frame.up(2)}, along = {frame.along(0), frame.along(1), frame.along(2)};
         double[] across = {frame.across(0), frame.across(1), frame.across(2)};
+        double[] reach = {Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY};
+        for (int v = 0; v < form.vertexCount(); v++) {
+            reach[0] = Math.min(reach[0], frame.alongOf(v));
+            reach[1] = Math.max(reach[1], frame.alongOf(v));
+            double side = across[0] * form.x(v) + across[1] * form.y(v) + across[2] * form.z(v);
+            reach[2] = Math.min(reach[2], side);
+            reach[3] = Math.max(reach[3], side);
+        }
+        if (reach[3] - reach[2] > 1.05 * (reach[1] - reach[0])) {
+            double[] was = along;
+            along = across;
+            across = new double[] {-was[0], -was[1], -was[2]};
+        }
         return List.of(
                 looking("from the corner, outside", up, mixed(0.62, up, 0.38, along, -0.69, across)),
                 looking("from below, inside", up, mixed(-0.55, up, 0.38, along, -0.74, across)),

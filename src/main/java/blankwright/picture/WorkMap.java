@@ -1,6 +1,9 @@
 package blankwright.picture;
 
+import blankwright.shop.Zone;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.CompletableFuture;
 
 /**
  * The picture of what must be shrunk and stretched, once on the blank and once on the form, both in the same colours.
@@ -30,7 +33,10 @@ public final class WorkMap {
         if (pieces.isEmpty()) throw new IllegalArgumentException("a work map of no piece");
         double ground = Math.max(neutral, 1e-6);
         List<WorkField> fields = pieces.stream().map(p -> WorkField.of(p.map(), p.strain(), ground)).toList();
-        StrainScale scale = StrainScale.of(ground, fields.stream().map(WorkField::amounts).toArray(double[][]::new));
+        List<double[]> amounts = new ArrayList<>(fields.stream().map(WorkField::amounts).toList());
+        // a zone's worst triangle may lie beyond the mean at any vertex: the scale must say that it ends before it
+        for (MapPiece piece : pieces) amounts.add(piece.worked().stream().mapToDouble(Zone::largestStrain).toArray());
+        StrainScale scale = StrainScale.of(ground, amounts.toArray(double[][]::new));
         return new WorkMap(caption, List.copyOf(pieces), fields, scale);
     }
 
@@ -47,6 +53,15 @@ public final class WorkMap {
     /** The form from several sides. */
     public Picture onForm() {
         return drawnForm().picture();
+    }
+
+    /** Both maps of a panel. */
+    public record Pair(Picture onBlank, Picture onForm) { }
+
+    /** Both, drawn at the same time; the same bits as one after the other. */
+    public Pair both() {
+        CompletableFuture<Picture> form = CompletableFuture.supplyAsync(this::onForm);
+        return new Pair(onBlank(), form.join());
     }
 
     Canvas drawnBlank() {
