@@ -11,6 +11,9 @@ import java.util.Arrays;
 final class Cracks {
     private static final int MOST_IN_CELL = 64;
 
+    /** Open edges from which triangles with more than 1.5 open ones on average are taken for scattered: no surface to close, and slow. */
+    private static final int SCATTERED = 10_000;
+
     private final double[] xyz;
     private final int[] tri;
     private final double tolerance;
@@ -44,7 +47,7 @@ final class Cracks {
             rims[many++] = h;
             sum += length(tri[h], tri[EdgeGroups.next(h)]);
         }
-        if (many == 0 || !(tolerance > 0)) return;
+        if (many == 0 || !(tolerance > 0) || many > SCATTERED && many > tri.length / 2) return;
         cell = Math.max(sum / many, 4 * tolerance);
         fillGrid(rims, many);
         boolean[] cut = new boolean[tri.length / 3];
