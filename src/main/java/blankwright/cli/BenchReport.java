@@ -1,5 +1,6 @@
 package blankwright.cli;
 
+import blankwright.job.Packet;
 import blankwright.job.Piece;
 import blankwright.job.Result;
 import blankwright.mesh.Finding;
@@ -20,12 +21,15 @@ final class BenchReport {
     private final Result result;
     private final Path folder;
     private final List<Path> files;
+    private final List<Finding> findings;
     private final List<String> lines = new ArrayList<>();
 
-    BenchReport(Result result, Path folder, List<Path> files) {
+    BenchReport(Result result, Path folder, Packet.Written written) {
         this.result = result;
         this.folder = folder;
-        this.files = files;
+        this.files = written.files();
+        findings = new ArrayList<>(result.findings());
+        findings.addAll(written.findings());
     }
 
     void print(PrintStream out) {
@@ -35,7 +39,7 @@ final class BenchReport {
     List<String> lines() {
         Result.Input in = result.input();
         say("%s: %s, %,d triangles, %s", result.name(), size(in.dx(), in.dy(), in.dz()), in.triangles(), area(in.area()));
-        for (Finding finding : result.findings()) say("  found: %s", finding.text());
+        for (Finding finding : findings) say("  found: %s", finding.text());
         List<Piece> pieces = result.pieces();
         for (int i = 0; i < pieces.size(); i++) piece(pieces.get(i), pieces.size() == 1 ? "Blank" : "Piece " + (i + 1));
         say("Written to %s: %s", folder, String.join(", ", files.stream().map(f -> f.getFileName().toString()).toList()));

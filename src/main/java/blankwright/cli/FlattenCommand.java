@@ -95,12 +95,12 @@ final class FlattenCommand implements Callable<Integer> {
         Recipe recipe = recipe(given);
         Path name = dir != null ? dir : folderFor(input);
         Result result;
-        List<Path> files;
+        Packet.Written written;
         try (OutputFolder folder = open(name); TerminalProgress progress = new TerminalProgress(err)) {
             result = FlattenJob.run(recipe, given[0], progress);
-            files = Packet.write(result, folder, asked, sheet, progress);
+            written = Packet.write(result, folder, asked, sheet, progress);
         }
-        new BenchReport(result, name, files).print(out);
+        new BenchReport(result, name, written).print(out);
         return (result.warnings().isEmpty() ? ExitCode.DONE : ExitCode.UNSAFE_TO_CUT).number();
     }
 

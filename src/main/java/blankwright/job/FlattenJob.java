@@ -178,7 +178,7 @@ public final class FlattenJob {
 
     private List<Piece> judge(List<Opened> parts, List<Outcome> outcomes) throws Refusal {
         progress.at("measuring", 0.8);
-        List<FlatMap> placed = Layout.of(outcomes.stream().map(Outcome::map).toList());
+        List<FlatMap> placed = Layout.of(outcomes.stream().map(Outcome::map).toList(), Layout.GAP + 2 * recipe.trim().orElse(0));
         List<Piece> pieces = new ArrayList<>();
         for (int i = 0; i < placed.size(); i++) {
             progress.at("measuring", 0.8 + 0.2 * i / placed.size());

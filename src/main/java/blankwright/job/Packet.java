@@ -1,13 +1,26 @@
 package blankwright.job;
 
+import blankwright.drawing.Cover;
+import blankwright.drawing.Drawing;
+import blankwright.drawing.DxfWriter;
 import blankwright.drawing.Paper;
+import blankwright.drawing.PdfWriter;
+import blankwright.drawing.SvgWriter;
+import blankwright.mesh.Finding;
+import blankwright.mesh.cut.Seam;
 import blankwright.mesh.io.ObjWriter;
 import blankwright.mesh.io.VtuWriter;
 import blankwright.num.Lengths;
 import blankwright.num.Progress;
+import blankwright.outline.Curve;
 import blankwright.picture.Caption;
 import blankwright.picture.MapPiece;
 import blankwright.picture.WorkMap;
+import blankwright.project.Recipe;
+import blankwright.sheet.BlankPiece;
+import blankwright.sheet.BlankSheet;
+import blankwright.sheet.SeamEdges;
+import blankwright.sheet.SheetNotes;
 import blankwright.shop.TapeLine;
 import blankwright.shop.ZoneOptions;
 import blankwright.strain.StrainField;
@@ -22,31 +35,97 @@ import java.util.function.IntToDoubleFunction;
 
 /** All that goes to the bench: writes the files of a result into a folder, whole or not at all. */
 public final class Packet {
+    /** About 3000 sheets, mm². */
+    private static final double MOST_PAPER = 3000 * 180.0 * 260;
+    private static final List<String> CAUTIONS = List.of(
+            "Print at 100 %, without fitting to the page; measure the check squares both ways before anything is cut.",
+            "Cut edges are sharp: gloves for handling, none at rotating machines, and eye protection. Guards stay on presses and shears.",
+            "Torch annealing and welding make fumes and fires: ventilate, clear the place, keep an extinguisher at hand.",
+            "Where the part carries people or flies, licensed practice and local codes decide.");
+
     private final Result result;
 
     private Packet(Result result) {
         this.result = result;
     }
 
-    /** Writes and keeps the files; returns them, {@code summary.json} last. */
-    public static List<Path> write(Result result, OutputFolder to, Set<Output> asked, Paper paper, Progress progress) throws IOException {
-        new Packet(result).write(to, asked, paper, progress);
-        return to.keep();
+    /**
+     * What was written.
+     *
+     * @param files {@code summary.json} last
+     * @param findings what could not be written and why
+     */
+    public record Written(List<Path> files, List<Finding> findings) { }
+
+    /** Writes and keeps the files. */
+    public static Written write(Result result, OutputFolder to, Set<Output> asked, Paper paper, Progress progress) throws IOException {
+        return new Packet(result).write(to, asked, paper, progress);
     }
 
-    private void write(OutputFolder to, Set<Output> asked, Paper paper, Progress progress) throws IOException {
+    private Written write(OutputFolder to, Set<Output> asked, Paper paper, Progress progress) throws IOException {
         Stopwatch watch = new Stopwatch();
         List<Piece> pieces = result.pieces();
+        List<Finding> findings = new ArrayList<>();
         progress.at("writing", 0);
         Map<String, OutputFolder.Content> files = new LinkedHashMap<>();
         if (asked.contains(Output.PNG)) pictures(files);
+        if (asked.contains(Output.PDF) || asked.contains(Output.DXF) || asked.contains(Output.SVG)) blank(files, asked, paper, findings);
         if (asked.contains(Output.OBJ)) files.put("flat.obj", out -> ObjWriter.write(pieces.stream().map(Piece::map).toList(), out));
         if (asked.contains(Output.VTU)) files.put("panel.vtu", out -> VtuWriter.write(pieces.stream().map(Packet::part).toList(), out));
         if (asked.contains(Output.CSV)) files.put("work.csv", out -> WorkCsv.write(pieces, out));
         to.writeAll(files);
+        Result whole = result.withFindings(findings);
         Result.Seconds before = result.seconds();
         double write = watch.lap(), total = before.read() + before.prepare() + before.flatten() + write;
-        to.write("summary.json", out -> Summary.write(result, write, total, Stopwatch.peakMemoryMb(), out));
+        to.write("summary.json", out -> Summary.write(whole, write, total, Stopwatch.peakMemoryMb(), out));
+        return new Written(to.keep(), findings);
+    }
+
+    private void blank(Map<String, OutputFolder.Content> files, Set<Output> asked, Paper paper, List<Finding> findings) {
+        List<BlankPiece> pieces = new ArrayList<>();
+        for (int i = 0; i < result.pieces().size(); i++) {
+            Piece piece = result.pieces().get(i);
+            List<SeamEdges> seams = new ArrayList<>();
+            for (int k = 0; k < piece.seams().size(); k++) seams.add(edges(result.pieceName(i) + letters(k), piece.seams().get(k)));
+            pieces.add(new BlankPiece(result.pieceName(i), piece.map(), piece.vertices(), piece.zones(), piece.stations().centreLine(),
+                    stationLines(piece), seams));
+        }
+        Recipe recipe = result.recipe();
+        List<String> lines = new ArrayList<>(result.warnings());
+        lines.addAll(notes());
+        Drawing blank = BlankSheet.of(new SheetNotes(recipe.name(), lines), pieces, recipe.trim().orElse(0));
+        if (asked.contains(Output.DXF)) files.put("blank.dxf", out -> DxfWriter.write(blank, out));
+        if (asked.contains(Output.SVG)) files.put("blank.svg", out -> SvgWriter.write(blank, out));
+        if (!asked.contains(Output.PDF)) return;
+        Curve.Box box = blank.box();
+        if (box.width() * box.height() > MOST_PAPER) {
+            findings.add(new Finding(Finding.Kind.UNUSUAL_SIZE, 1, "blank.pdf was left out: the blank would take thousands of sheets of paper."));
+            return;
+        }
+        List<String> facts = new ArrayList<>(List.of("outside face up"));
+        facts.addAll(notes());
+        if (!recipe.notes().isBlank()) facts.add(recipe.notes().strip().replaceAll("\\s+", " "));
+        List<String> cautions = new ArrayList<>(result.warnings());
+        cautions.addAll(CAUTIONS);
+        files.put("blank.pdf", out -> PdfWriter.write(blank, new Cover(recipe.name(), facts, cautions), paper, out));
+    }
+
+    private static SeamEdges edges(String name, Seam seam) {
+        int[] left = new int[2 * seam.edgeCount()], right = new int[left.length];
+        for (int i = 0; i < left.length; i++) {
+            left[i] = seam.left(i / 2, i % 2);
+            right[i] = seam.right(i / 2, i % 2);
+        }
+        return SeamEdges.of(name, left, right);
+    }
+
+    /** A, B ... Z, AA, AB ... */
+    private static String letters(int k) {
+        return (k < 26 ? "" : letters(k / 26 - 1)) + (char) ('A' + k % 26);
+    }
+
+    private static List<TapeLine> stationLines(Piece piece) {
+        return piece.stations().stations().stream().flatMap(station -> station.lines().stream()).toList();
     }
 
     private void pictures(Map<String, OutputFolder.Content> files) {
@@ -54,18 +133,19 @@ public final class Packet {
         for (int i = 0; i < result.pieces().size(); i++) {
             Piece piece = result.pieces().get(i);
             List<TapeLine> marks = new ArrayList<>(piece.stations().centreLine());
-            piece.stations().stations().forEach(station -> marks.addAll(station.lines()));
+            marks.addAll(stationLines(piece));
             pieces.add(new MapPiece(result.pieceName(i), piece.map(), piece.vertices(), piece.zones(), marks));
         }
-        WorkMap map = WorkMap.of(new Caption(result.recipe().name(), notes()), ZoneOptions.DEFAULT.neutral(), pieces);
+        WorkMap map = WorkMap.of(new Caption(result.recipe().name(), notes(), result.warnings()), ZoneOptions.DEFAULT.neutral(), pieces);
         files.put("work-map-blank.png", out -> map.onBlank().writePng(out));
         files.put("work-map-form.png", out -> map.onForm().writePng(out));
     }
 
-    /** Short lines for every sheet of paper. */
+    /** Short facts for every sheet of paper. */
     private List<String> notes() {
-        List<String> notes = new ArrayList<>(result.warnings());
-        result.recipe().thickness().ifPresent(t -> notes.add("sheet " + Lengths.exact(t)));
+        List<String> notes = new ArrayList<>();
+        result.recipe().hand().ifPresent(hand -> notes.add(hand.word() + " hand"));
+        result.recipe().thickness().ifPresent(t -> notes.add("sheet " + Lengths.mm(t, 2) + " (" + Lengths.inches(t, 3) + ")"));
         return notes;
     }
 

@@ -3,6 +3,7 @@ package blankwright.job;
 import blankwright.mesh.Finding;
 import blankwright.num.LengthUnit;
 import blankwright.project.Recipe;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -38,6 +39,13 @@ public record Result(Recipe recipe, String name, LengthUnit units, Input input, 
 
     /** Wall time of the phases; depends on the machine, not on the input alone. */
     public record Seconds(double read, double prepare, double flatten) { }
+
+    /** With more findings after the others. */
+    Result withFindings(List<Finding> more) {
+        List<Finding> all = new ArrayList<>(findings);
+        all.addAll(more);
+        return new Result(recipe, name, units, input, all, pieces, seconds);
+    }
 
     /** {@code converged}, or {@code stopped: REASON} of the first piece that did not. */
     public String outcome() {

@@ -1,0 +1,273 @@
+package blankwright.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import blankwright.job.Output;
+import blankwright.mesh.TriMesh;
+import blankwright.mesh.io.Format;
+import blankwright.mesh.io.MeshWriter;
+import blankwright.oracle.HostileFiles;
+import blankwright.shape.Cylinder;
+import blankwright.shape.Fineness;
+import blankwright.shape.SphericalCap;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.Iterator;
+import java.util.List;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Assumptions;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The whole program on sound input: exit code, what is said, what is written. */
+class FlattenEndToEndTest {
+    private static final List<String> ALL = List.of("blank.dxf", "blank.pdf", "blank.svg", "flat.obj", "panel.vtu", "summary.json",
+            "work-map-blank.png", "work-map-form.png", "work.csv");
+
+    @TempDir Path temp;
+
+    static Stream<Path> recipes() throws IOException {
+        try (Stream<Path> all = Files.list(Path.of("models"))) {
+            return all.filter(p -> p.toString().endsWith(".yaml")).sorted().toList().stream();
+        }
+    }
+
+    @ParameterizedTest
+    @MethodSource("recipes")
+    void everyModelComesOutFit(Path recipe) throws IOException {
+        Path out = temp.resolve("packet");
+        Run run = Run.of("flatten", recipe, "--out", out);
+        assertEquals(ExitCode.DONE, run.exit(), run.said());
+        assertEquals("", run.err());
+        assertEquals(ALL, names(out));
+        JsonNode summary = summary(out);
+        assertEquals("converged", summary.get("outcome").asText());
+        for (JsonNode piece : summary.get("pieces")) {
+            assertEquals(0, piece.get("turned_over").asInt());
+            assertFalse(piece.get("overlaps_itself").asBoolean());
+            assertTrue(piece.get("energy").get("symmetric_dirichlet_mean").asDouble() >= 4 - 1e-12);
+        }
+    }
+
+    @ParameterizedTest
+    @EnumSource(Format.class)
+    void everyFormatGivesTheSameBlank(Format format) throws IOException {
+        TriMesh dome = HostileFiles.dome();
+        Path plain = Files.write(temp.resolve("dome"), HostileFiles.written(dome, format));
+        Path zipped = Files.write(temp.resolve("dome.gz"), HostileFiles.zipped(HostileFiles.written(dome, format)));
+        Path obj = Files.write(temp.resolve("dome.obj"), HostileFiles.written(dome, Format.OBJ));
+        JsonNode expected = flattened(obj).get("pieces").get(0), seen = flattened(plain).get("pieces").get(0);
+        double float32 = format.name().startsWith("STL") ? 1e-6 : 1e-12;        // STL holds 24 bits of a number
+        assertEquals(expected.get("triangles"), seen.get("triangles"));
+        assertEquals(expected.get("flat_area_mm2").asDouble(), seen.get("flat_area_mm2").asDouble(), float32 * 1e4);
+        assertEquals(expected.get("outline_mm").asDouble(), seen.get("outline_mm").asDouble(), float32 * 1e3);
+        assertEquals(seen, flattened(zipped).get("pieces").get(0));
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"m", "cm", "in", "ft"})
+    void unitsScaleTheBlank(String unit) throws IOException {
+        double factor = switch (unit) {
+            case "m" -> 1000;
+            case "cm" -> 10;
+            case "in" -> 25.4;
+            default -> 304.8;
+        };
+        double[] xyz = HostileFiles.dome().positions();
+        for (int i = 0; i < xyz.length; i++) xyz[i] /= factor;
+        Path file = Files.write(temp.resolve("dome.obj"), HostileFiles.written(HostileFiles.dome().withPositions(xyz), Format.OBJ));
+        Path reference = Files.write(temp.resolve("mm.obj"), HostileFiles.written(HostileFiles.dome(), Format.OBJ));
+        JsonNode expected = flattened(reference), seen = flattened(file, "--units", unit);
+        assertEquals(unit, seen.get("input").get("units").asText());
+        assertEquals(expected.get("pieces").get(0).get("outline_mm").asDouble(), seen.get("pieces").get(0).get("outline_mm").asDouble(), 1e-8);
+        assertEquals(expected.get("input").get("area_mm2").asDouble(), seen.get("input").get("area_mm2").asDouble(), 1e-6);
+    }
+
+    @Test
+    void theSummaryHasItsKeysInTheirOrder() throws IOException {
+        JsonNode root = flattened(Files.write(temp.resolve("dome.obj"), HostileFiles.written(HostileFiles.dome(), Format.OBJ)));
+        assertEquals(List.of("blankwright", "input", "aim", "outcome", "steps", "findings", "pieces", "seconds", "peak_memory_mb"), keys(root));
+        assertEquals(List.of("name", "units", "vertices", "triangles", "area_mm2", "size_mm"), keys(root.get("input")));
+        JsonNode piece = root.get("pieces").get(0);
+        assertEquals(List.of("triangles", "form_area_mm2", "flat_area_mm2", "flat_size_mm", "outline_mm", "holes", "turned_over",
+                "overlaps_itself", "energy", "strain", "thickness_mm"), keys(piece));
+        assertEquals(List.of("symmetric_dirichlet_mean", "arap_mean", "work_J"), keys(piece.get("energy")));
+        assertEquals(List.of("stretch_max", "shrink_max", "area_gain_max", "area_loss_max"), keys(piece.get("strain")));
+        assertEquals(List.of("min", "max"), keys(piece.get("thickness_mm")));
+        assertEquals(List.of("read", "prepare", "flatten", "write", "total"), keys(root.get("seconds")));
+        assertTrue(piece.get("energy").get("work_J").isNull());
+        assertTrue(piece.get("thickness_mm").get("min").isNull());
+        assertEquals("dome.obj", root.get("input").get("name").asText());
+    }
+
+    /** Closed form: the least and largest of t0 / (stretch1 stretch2), docs/theory/strain.md; here against the area strains of the summary. */
+    @Test
+    void thicknessFollowsFromTheAreaKept() throws IOException {
+        JsonNode piece = flattened(write("cap", new SphericalCap(500, Math.toRadians(30)).mesh()), "--thickness", "1.2mm").get("pieces").get(0);
+        assertEquals(1.2 / (1 + piece.get("strain").get("area_gain_max").asDouble()), piece.get("thickness_mm").get("min").asDouble(), 1e-12);
+        assertEquals(1.2 / (1 - piece.get("strain").get("area_loss_max").asDouble()), piece.get("thickness_mm").get("max").asDouble(), 1e-12);
+    }
+
+    /** Closed form: the middle of a sheet t thick lies at R - t/2 below an outside of radius R; a half round is developable, R - t/2 times π wide. */
+    @Test
+    void theFaceMovesTheFormToTheMiddleOfTheSheet() throws IOException {
+        Path file = write("half-round", new Cylinder(100, 200, Math.PI).mesh(Fineness.chord(0.001)));
+        double middle = width(flattened(file)), outside = width(flattened(file, "--face", "outside", "--thickness", "2mm")),
+                inside = width(flattened(file, "--face", "inside", "--thickness", "2mm"));
+        assertEquals(100 * Math.PI, middle, 0.01);
+        assertEquals(99 * Math.PI, outside, 0.03);
+        assertEquals(101 * Math.PI, inside, 0.03);
+    }
+
+    private static double width(JsonNode summary) {
+        JsonNode size = summary.get("pieces").get(0).get("flat_size_mm");
+        return Math.max(size.get(0).asDouble(), size.get(1).asDouble());
+    }
+
+    @Test
+    void aFaceWithoutAThicknessIsNotMovedAndSaysSo() throws IOException {
+        Path file = write("cap", new SphericalCap(500, Math.toRadians(20)).mesh());
+        JsonNode plain = flattened(file), face = flattened(file, "--face", "outside");
+        assertEquals(plain.get("pieces"), face.get("pieces"));
+        assertEquals("not-moved", face.get("findings").get(0).get("kind").asText());
+    }
+
+    @Test
+    void onlyTheFormatsAskedForAreWritten() throws IOException {
+        Path file = write("cap", new SphericalCap(300, Math.toRadians(20)).mesh());
+        for (Output output : Output.values()) {
+            Path out = temp.resolve(output.word());
+            assertEquals(ExitCode.DONE, Run.of("flatten", file, "--out", out, "--formats", output.word()).exit());
+            List<String> expected = new ArrayList<>(ALL.stream()
+                    .filter(n -> n.endsWith("." + output.word()) || n.equals("summary.json")).toList());
+            assertEquals(expected, names(out));
+        }
+    }
+
+    @Test
+    void theFolderIsNamedAfterTheInput() throws IOException {
+        Path file = write("cap", new SphericalCap(300, Math.toRadians(20)).mesh());
+        Path here = Path.of(file.getFileName().toString().replace(".obj", ""));
+        try {
+            Run run = Run.of("flatten", file, "--formats", "csv");
+            assertEquals(ExitCode.DONE, run.exit());
+            assertEquals(List.of("summary.json", "work.csv"), names(here));
+        } finally {
+            for (String name : names(here)) Files.delete(here.resolve(name));
+            Files.delete(here);
+        }
+    }
+
+    /** Two turns of a strip wound up like a clock spring but in its own plane: it is flat already and covers itself. */
+    @Test
+    void aBlankThatCoversItselfIsWrittenAndMustNotBeCut() throws IOException {
+        int n = 400;
+        double[] xyz = new double[6 * (n + 1)];
+        int[] tri = new int[6 * n];
+        for (int i = 0; i <= n; i++) {
+            double angle = 3 * Math.PI * i / n;
+            for (int k = 0; k < 2; k++) {
+                double r = 100 + 40 * k;
+                xyz[6 * i + 3 * k] = r * Math.cos(angle);
+                xyz[6 * i + 3 * k + 1] = r * Math.sin(angle);
+                xyz[6 * i + 3 * k + 2] = 2.0 * i / n;
+            }
+        }
+        for (int i = 0; i < n; i++) {
+            int a = 2 * i;
+            System.arraycopy(new int[] {a, a + 1, a + 2, a + 1, a + 3, a + 2}, 0, tri, 6 * i, 6);
+        }
+        Path out = temp.resolve("packet");
+        Run run = Run.of("flatten", write("ramp", TriMesh.of(xyz, tri)), "--out", out);
+        assertEquals(ExitCode.UNSAFE_TO_CUT, run.exit(), run.said());
+        assertTrue(run.out().contains("DO NOT CUT: the blank covers itself"), run.out());
+        assertEquals(ALL, names(out));
+        assertTrue(summary(out).get("pieces").get(0).get("overlaps_itself").asBoolean());
+        assertTrue(Files.readString(out.resolve("blank.dxf")).contains("DO NOT CUT"), "the blank itself does not say so");
+    }
+
+    @Test
+    void severalPartsBecomeSeveralPieces() throws IOException {
+        TriMesh dome = HostileFiles.dome();
+        int n = dome.vertexCount(), m = dome.triangleCount();
+        double[] xyz = new double[6 * n];
+        int[] tri = new int[6 * m];
+        for (int i = 0; i < 3 * n; i++) {
+            xyz[i] = dome.positions()[i];
+            xyz[3 * n + i] = dome.positions()[i] + 1000;
+        }
+        for (int i = 0; i < 3 * m; i++) {
+            tri[i] = dome.corners()[i];
+            tri[3 * m + i] = n + dome.corners()[i];
+        }
+        Path out = temp.resolve("packet");
+        Run run = Run.of("flatten", write("pair", TriMesh.of(xyz, tri)), "--out", out);
+        assertEquals(ExitCode.DONE, run.exit(), run.said());
+        assertTrue(run.out().contains("Piece 1:") && run.out().contains("Piece 2:"), run.out());
+        assertEquals(2, summary(out).get("pieces").size());
+        List<String> flat = Files.readAllLines(out.resolve("flat.obj"));
+        assertTrue(flat.contains("g piece1") && flat.contains("g piece2"));
+        assertEquals(2 * m, flat.stream().filter(l -> l.startsWith("f ")).count());
+    }
+
+    /** Real meshes, in metres, as a user would receive them; tank.obj is a tube that has to be opened. */
+    @ParameterizedTest
+    @ValueSource(strings = {"rear-mudguard.obj", "seat-pan.obj", "tank.obj"})
+    void realMeshesComeOutFlat(String name) throws IOException {
+        Path file = Path.of("../shared/corpus", name);
+        Assumptions.assumeTrue(Files.exists(file), "the corpus is not beside the project");
+        assertEquals(ExitCode.BAD_INPUT, Run.of("flatten", file, "--out", temp.resolve("mm")).exit());
+        Path out = temp.resolve("packet");
+        Run run = Run.of("flatten", file, "--units", "m", "--out", out);
+        assertTrue(run.exit() == ExitCode.DONE || run.exit() == ExitCode.UNSAFE_TO_CUT, run.said());
+        JsonNode summary = summary(out);
+        assertEquals("converged", summary.get("outcome").asText());
+        assertEquals(0, summary.get("pieces").get(0).get("turned_over").asInt());
+        assertEquals(ALL, names(out));
+    }
+
+    private JsonNode flattened(Path file, String... options) throws IOException {
+        Path out = temp.resolve("packet");
+        List<Object> args = new ArrayList<>(List.of("flatten", file, "--out", out, "--formats", "csv"));
+        args.addAll(List.of(options));
+        Run run = Run.of(args.toArray());
+        assertEquals(ExitCode.DONE, run.exit(), run.said());
+        return summary(out);
+    }
+
+    private Path write(String name, TriMesh mesh) throws IOException {
+        Path file = temp.resolve(name + ".obj");
+        try (OutputStream to = Files.newOutputStream(file)) {
+            MeshWriter.write(mesh, Format.OBJ, to);
+        }
+        return file;
+    }
+
+    private static JsonNode summary(Path out) throws IOException {
+        return new ObjectMapper().readTree(out.resolve("summary.json").toFile());
+    }
+
+    private static List<String> keys(JsonNode node) {
+        List<String> names = new ArrayList<>();
+        for (Iterator<String> it = node.fieldNames(); it.hasNext();) names.add(it.next());
+        return names;
+    }
+
+    private static List<String> names(Path dir) throws IOException {
+        try (Stream<Path> all = Files.list(dir)) {
+            return List.copyOf(new TreeSet<>(all.map(p -> p.getFileName().toString()).toList()));
+        }
+    }
+}
