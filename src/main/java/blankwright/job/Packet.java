@@ -38,7 +38,6 @@ public final class Packet {
     /** About 3000 sheets, mm². */
     private static final double MOST_PAPER = 3000 * 180.0 * 260;
     private static final List<String> CAUTIONS = List.of(
-            "Print at 100 %, without fitting to the page; measure the check squares both ways before anything is cut.",
             "Cut edges are sharp: gloves for handling, none at rotating machines, and eye protection. Guards stay on presses and shears.",
             "Torch annealing and welding make fumes and fires: ventilate, clear the place, keep an extinguisher at hand.",
             "Where the part carries people or flies, licensed practice and local codes decide.");
@@ -104,8 +103,8 @@ public final class Packet {
         }
         List<String> facts = new ArrayList<>(List.of("outside face up"));
         facts.addAll(notes());
-        if (!recipe.notes().isBlank()) facts.add(recipe.notes().strip().replaceAll("\\s+", " "));
         List<String> cautions = new ArrayList<>(result.warnings());
+        if (!recipe.notes().isBlank()) cautions.add(recipe.notes().strip().replaceAll("\\s+", " "));
         cautions.addAll(CAUTIONS);
         files.put("blank.pdf", out -> PdfWriter.write(blank, new Cover(recipe.name(), facts, cautions), paper, out));
     }
