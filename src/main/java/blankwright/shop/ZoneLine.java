@@ -9,8 +9,9 @@ import java.util.Arrays;
  * The longest line through a zone that follows the direction of its strain.
  *
  * <p>From a place the line runs both ways, straight within each triangle, until it leaves the zone, meets a rim or a triangle turned over,
- * or has come round once and passes the place it began. In a triangle whose strain prefers its direction by a (0..1) the line runs along
- * a·p + (1 - a)·v with p the direction of the strain and v the one it came with, so that it goes straight on where the strain prefers none.
+ * or comes alongside an older part of itself; round a ring it ends abreast of where it began. In a triangle whose strain prefers its
+ * direction by a (0..1) the line runs along a·p + (1 - a)·v with p the direction of the strain and v the one it came with, so that it goes
+ * straight on where the strain prefers none.
  * <p>Source: Weinstein, Kindlmann and Lundberg, "Tensorlines: Advection-Diffusion Based Propagation through Diffusion Tensor Fields", IEEE
  * Visualization 1999, docs/sources.md [WKL99]: the same blend, for another tensor.
  */
@@ -28,6 +29,7 @@ final class ZoneLine {
     private final double angle;
     private final int stepLimit;
     private final double noLength;
+    private final Trail trail;
     private final Way forward = new Way();
     private final Way backward = new Way();
     private double[] bestUv = new double[0];
@@ -35,9 +37,12 @@ final class ZoneLine {
     private double best = -1;
 
     /**
-     * @param larger follow the larger principal strain, else the smaller; @param angle direction to start in where there is no other, rad
+     * @param box of the zone on the blank: lowest u and v, highest u and v, mm
+     * @param larger follow the larger principal strain, else the smaller
+     * @param angle direction to start in where there is no other, rad
      */
-    ZoneLine(FlatMap map, EdgeTable edges, int[] zoneOf, int zone, SmoothStrain strain, boolean larger, double angle) {
+    ZoneLine(FlatMap map, EdgeTable edges, int[] zoneOf, int zone, double[] box, SmoothStrain strain, boolean larger,
+            double angle) {
         this.map = map;
         this.form = map.form();
         this.edges = edges;
@@ -46,6 +51,7 @@ final class ZoneLine {
         this.strain = strain;
         this.larger = larger;
         this.angle = angle;
+        trail = new Trail(box);
         double[] size = map.size();
         noLength = 1e-12 * (size[0] + size[1]);
         stepLimit = 64 + 8 * (int) Math.sqrt(zoneOf.length) * 8;
@@ -61,9 +67,10 @@ final class ZoneLine {
         double local = strain.direction1(t) + (larger ? 0 : Math.PI / 2);
         double pu = Math.cos(local), pv = Math.sin(local), a = strain.preference(t), sign = pu * cu + pv * cv < 0 ? -1 : 1;
         double du = a * sign * pu + (1 - a) * cu, dv = a * sign * pv + (1 - a) * cv, d = Math.sqrt(du * du + dv * dv);
-        boolean closed = forward.run(t, u, v, du / d, dv / d, u, v, du / d, dv / d, 0);
+        trail.begin();
+        boolean closed = forward.run(t, u, v, du / d, dv / d, 1);
         if (closed) backward.n = 1;
-        else backward.run(t, u, v, -du / d, -dv / d, forward.endU(), forward.endV(), -forward.du, -forward.dv, -forward.turned);
+        else backward.run(t, u, v, -du / d, -dv / d, -1);
         double length = forward.length + (closed ? 0 : backward.length);
         if (length > best * LONGER) keep(length);
     }
@@ -106,18 +113,18 @@ final class ZoneLine {
         private double[] xyz = new double[192];
         private int n;
         private double length;      // on the blank, mm
-        private double turned;      // rad
         private double du;          // where it is heading, unit vector
         private double dv;
 
         /**
-         * Runs from (u, v) in triangle t along the unit vector (startDu, startDv), having turned so far already; true where it came round
-         * and passed the line through (stopU, stopV) square to (stopDu, stopDv).
+         * Runs from (u, v) in triangle t along the unit vector (startDu, startDv); true where it came round and passed its beginning.
+         *
+         * @param sense 1 for the first half of a line, -1 for the second, which sees the trail of the first
          */
-        boolean run(int t, double u, double v, double startDu, double startDv, double stopU, double stopV, double stopDu, double stopDv,
-                double already) {
+        boolean run(int t, double u, double v, double startDu, double startDv, int sense) {
+            double startU = u, startV = v;
+            boolean closing = false;
             int entry = -1, still = 0;
-            turned = already;
             du = startDu;
             dv = startDv;
             n = 0;
@@ -135,17 +142,25 @@ final class ZoneLine {
                 double nextU = map.u(a) + f * eu, nextV = map.v(a) + f * ev;
                 add(nextU, nextV, form.x(a) + f * (form.x(b) - form.x(a)), form.y(a) + f * (form.y(b) - form.y(a)),
                         form.z(a) + f * (form.z(b) - form.z(a)));
-                if (Math.abs(turned) > 2 * Math.PI - 1) {
-                    double before = (u - stopU) * stopDu + (v - stopV) * stopDv;
-                    double after = (nextU - stopU) * stopDu + (nextV - stopV) * stopDv;
-                    if (before < 0 && after >= 0) {
-                        shorten(before / (before - after));
-                        return true;
+                double leg = leg(), met = trail.meets(this, leg, sense);
+                if (met < 1) {
+                    closing = sense > 0 && trail.metAt < Trail.CLOSE * trail.cell && du * startDu + dv * startDv > 0.5;
+                    if (!closing) {
+                        shorten(met);
+                        length += leg();
+                        return false;
                     }
                 }
-                still = length() > noLength ? 0 : still + 1;
-                length += length();
-                if (still > STUCK || Math.abs(turned) > 4 * Math.PI) return false;
+                double before = (u - startU) * startDu + (v - startV) * startDv;
+                double after = (nextU - startU) * startDu + (nextV - startV) * startDv;
+                if (closing && before < 0 && after >= 0) {
+                    shorten(before / (before - after));
+                    length += leg();
+                    return true;
+                }
+                still = leg > noLength ? 0 : still + 1;
+                length += leg;
+                if (still > STUCK) return false;
                 int half = edges.twin(3 * t + exit);
                 if (half < 0 || zoneOf[half / 3] != zone || map.area(half / 3) <= 0) return false;
                 t = half / 3;
@@ -160,7 +175,6 @@ final class ZoneLine {
                 mu /= m;
                 mv /= m;
                 if (mu * ev - mv * eu <= 0) continue;       // would turn back over the edge it came by: straight on
-                turned += Math.atan2(du * mv - dv * mu, du * mu + dv * mv);
                 du = mu;
                 dv = mv;
             }
@@ -204,16 +218,8 @@ final class ZoneLine {
             n++;
         }
 
-        double endU() {
-            return uv[2 * n - 2];
-        }
-
-        double endV() {
-            return uv[2 * n - 1];
-        }
-
         /** Of the last leg on the blank, mm. */
-        private double length() {
+        private double leg() {
             double du = uv[2 * n - 2] - uv[2 * n - 4], dv = uv[2 * n - 1] - uv[2 * n - 3];
             return Math.sqrt(du * du + dv * dv);
         }
@@ -222,7 +228,60 @@ final class ZoneLine {
         private void shorten(double f) {
             for (int k = 2; k > 0; k--) uv[2 * n - k] = uv[2 * n - k - 2] + f * (uv[2 * n - k] - uv[2 * n - k - 2]);
             for (int k = 3; k > 0; k--) xyz[3 * n - k] = xyz[3 * n - k - 3] + f * (xyz[3 * n - k] - xyz[3 * n - k - 3]);
-            length += length();
+        }
+    }
+
+    /** Where the line in hand has been, on a grid over the zone: what comes within two cells of an older part of itself has come round. */
+    private static final class Trail {
+        private static final int CELLS = 64;        // along the longer side of the zone's box
+        private static final int OLDER = 8;         // cells of way between two parts that are not neighbours
+        private static final double CLOSE = 3;      // cells of way from the beginning within which a line closes on it
+
+        private final double u0;
+        private final double v0;
+        private final double cell;
+        private final int[] line = new int[CELLS * CELLS];
+        private final double[] at = new double[CELLS * CELLS];      // way from the beginning where the line first came there, signed, mm
+        private int now;
+        private double metAt;
+
+        Trail(double[] box) {
+            u0 = box[0];
+            v0 = box[1];
+            cell = Math.max(Math.max(box[2] - box[0], box[3] - box[1]) / (CELLS - 1), Double.MIN_NORMAL);
+        }
+
+        void begin() {
+            now++;
+        }
+
+        /** Fraction of a way's last leg at which it meets an older part of the line, and metAt says where; 1 where it does not. */
+        double meets(Way way, double leg, int sense) {
+            int samples = 1 + (int) Math.min(4 * CELLS, 2 * leg / cell);
+            int from = 2 * way.n - 4;
+            for (int i = 1; i <= samples; i++) {
+                double f = (double) i / samples, here = sense * (way.length + f * leg);
+                int p = index(way.uv[from] + f * (way.uv[from + 2] - way.uv[from]), u0);
+                int q = index(way.uv[from + 1] + f * (way.uv[from + 3] - way.uv[from + 1]), v0);
+                for (int j = Math.max(0, q - 1); j <= Math.min(CELLS - 1, q + 1); j++) {
+                    for (int k = Math.max(0, p - 1); k <= Math.min(CELLS - 1, p + 1); k++) {
+                        int c = CELLS * j + k;
+                        if (line[c] != now || Math.abs(at[c] - here) < OLDER * cell) continue;
+                        metAt = Math.abs(at[c]);
+                        return f < 1 ? f : Math.nextDown(1.0);
+                    }
+                }
+                int c = CELLS * q + p;
+                if (line[c] != now) {
+                    line[c] = now;
+                    at[c] = here;
+                }
+            }
+            return 1;
+        }
+
+        private int index(double x, double low) {
+            return (int) Math.max(0, Math.min(CELLS - 1, (x - low) / cell));
         }
     }
 }

@@ -184,7 +184,7 @@ public final class Zones {
             double largest = strain(worst, todo, larger);
             double[] direction = onForm(member, angle);
             Grid grid = new Grid(member);
-            ZoneLine line = new ZoneLine(map, edges, zoneOf, z, smooth, larger, angle);
+            ZoneLine line = new ZoneLine(map, edges, zoneOf, z, grid.box, smooth, larger, angle);
             line.from(worst, centre(worst, true), centre(worst, false));
             grid.each(line::from);
             double w = weight > 0 ? weight : 1;
@@ -290,6 +290,7 @@ public final class Zones {
         /** The middles of GRID x GRID cells over a zone's box on the blank that lie in the zone, and the triangle that holds each. */
         private final class Grid {
             private final double u0, v0, du, dv;
+            private final double[] box;
             private final int[] triangle = new int[GRID * GRID];
 
             Grid(int[] member) {
@@ -303,6 +304,7 @@ public final class Zones {
                         highV = Math.max(highV, map.v(c));
                     }
                 }
+                box = new double[] {lowU, lowV, highU, highV};
                 du = (highU - lowU) / GRID;
                 dv = (highV - lowV) / GRID;
                 u0 = lowU + du / 2;

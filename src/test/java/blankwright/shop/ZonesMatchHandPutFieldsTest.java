@@ -148,6 +148,26 @@ class ZonesMatchHandPutFieldsTest {
         assertEquals(Instruction.LEAVE, Zones.of(field, ZoneOptions.DEFAULT.withNeutral(0.5)).list().get(0).instruction());
     }
 
+    /** Stretched, a narrow strip shrunk, left: the strip goes to one of its neighbours and takes over what is to be done there. */
+    @Test
+    void areaTooSmallTakesTheInstructionOfItsNeighbour() {
+        Zones zones = Zones.of(StrainField.of(strips(200, 240, 0.03, -0.03, 0)), ZoneOptions.DEFAULT.withSmallestShare(0.15));
+        assertPartition(zones);
+        assertEquals(2, zones.list().size());
+        assertTrue(zones.list().stream().noneMatch(z -> z.instruction() == Instruction.SHRINK));
+        assertEquals(3, Zones.of(StrainField.of(strips(200, 240, 0.03, -0.03, 0))).list().size());
+    }
+
+    @Test
+    void areasKeptApartByOneTooSmallBecomeOne() {
+        Zones zones = Zones.of(StrainField.of(strips(280, 340, 0.03, 0, 0.03)), ZoneOptions.DEFAULT.withSmallestShare(0.15));
+        assertPartition(zones);
+        assertEquals(1, zones.list().size());
+        assertEquals(Instruction.STRETCH, zones.list().get(0).instruction());
+        assertEquals(0.03 * (600 - 60), zones.list().get(0).line().letOut(), 1e-9);
+        assertEquals(3, Zones.of(StrainField.of(strips(280, 340, 0.03, 0, 0.03))).list().size());
+    }
+
     @Test
     void renumberedInputGivesTheSameZones() {
         FlatMap map = stripe(-0.04);
@@ -216,6 +236,12 @@ class ZonesMatchHandPutFieldsTest {
                 (p, q) -> new double[] {p + strain * Math.max(0, Math.min(200, p - 200)), q, 0});
     }
 
+    /** 600 x 300 sheet with one strain along u up to {@code from}, another to {@code to}, a third beyond. */
+    private static FlatMap strips(double from, double to, double first, double second, double third) {
+        return Patch.grid(60, 30, 0, 600, 0, 300, (p, q) -> new double[] {p, q}, (p, q) -> new double[] {p + first * Math.min(p, from)
+                + second * Math.max(0, Math.min(p, to) - from) + third * Math.max(0, p - to), q, 0});
+    }
+
     private static int triangleAt(FlatMap map, double u, double v) {
         for (int t = 0; t < map.form().triangleCount(); t++) if (Barycentre.holds(map, t, u, v)) return t;
         throw new AssertionError("no triangle at " + u + " " + v);
@@ -248,6 +274,8 @@ class ZonesMatchHandPutFieldsTest {
                 int at = open.remove();
                 for (int k = 0; k < 3; k++) {
                     int other = edges.neighbour(at, k);
+                    if (other >= 0 && zones.zoneOf(other) != zones.zoneOf(at))
+                        assertTrue(zones.at(other).instruction() != zones.at(at).instruction(), "neighbours told the same are one zone");
                     if (other < 0 || zones.zoneOf(other) != zones.zoneOf(at)) continue;
                     if (!seen[other]) open.add(other);
                     seen[other] = true;
