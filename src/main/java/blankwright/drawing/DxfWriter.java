@@ -447,9 +447,9 @@ public final class DxfWriter {
         return degrees < 0 ? degrees + 360 : degrees;
     }
 
-    /** Text as the format wants it: \U+XXXX beyond the code page, "^ " for ^, and no per cent pair that could be read as a code. */
+    /** Text as the format wants it: \U+XXXX beyond the code page, "^ " for ^, and a space between per cent signs, of which two begin a code. */
     static String escaped(String text) {
-        String plain = text.contains("%%") ? text.replace("%", "%%%") : text;
+        String plain = text.replace("%%", "% %").replace("%%", "% %");
         StringBuilder out = new StringBuilder();
         CharsetEncoder page = PAGE.newEncoder();
         for (char c : plain.replace("\\U+", "\\U+005CU+").replace("^", "^ ").toCharArray()) {

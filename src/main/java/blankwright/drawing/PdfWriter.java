@@ -22,7 +22,7 @@ import org.apache.pdfbox.pdmodel.interactive.viewerpreferences.PDViewerPreferenc
  * <p>All is vector outlines, lettering too. The document carries no date and asks viewers not to scale it in print. Positions are rounded to 1e-4 mm.
  */
 public final class PdfWriter {
-    private static final int BLACK = 0x000000, GREY = 0x808080;
+    private static final int BLACK = 0x000000, GREY = 0x606060;
     private static final double POINTS = 72 / 25.4;
     private static final double INCH4 = 101.6;
     private static final double LONG_CHECK = 230;                                                 // corner to corner over both squares, mm
@@ -153,7 +153,7 @@ public final class PdfWriter {
                 double cx = (cell.x0() + cell.x1()) / 2, cy = (cell.y0() + cell.y1()) / 2;
                 if (tiling.isPrinted(row, column)) {
                     page.pen(BLACK, 0.15, 0);
-                    page.text(Tiling.label(row, column), cx, cy, letters, Anchor.CENTRE);
+                    page.text(Tiling.label(row, column), cell.x0() + 0.3 * letters, cell.y1() - 0.3 * letters, letters, Anchor.LEFT_TOP);
                 } else {
                     page.pen(GREY, 0.15, 0, 0.8, 0.8);
                     page.text("none", cx, cy, 0.6 * letters, Anchor.CENTRE);
@@ -212,10 +212,10 @@ public final class PdfWriter {
         Box window = tiling.window(row, column), cell = tiling.cell(row, column);
         double dx = Tiling.MARGIN - window.x0(), dy = Tiling.MARGIN + Tiling.FOOT - window.y0();
         page.clip(new Box(Tiling.MARGIN, Tiling.MARGIN + Tiling.FOOT, Tiling.MARGIN + window.width(), Tiling.MARGIN + Tiling.FOOT + window.height()), dx, dy);
+        marks(page, row, column, cell, window);                   // below the drawing, so that no mark hides a line
         for (Drawn it : drawn) {
             if (it.box().grown(1).meets(window)) draw(page, it, window);
         }
-        marks(page, row, column, cell, window);
         page.unclip();
         foot(page, row, column);
         return page;
@@ -314,8 +314,7 @@ public final class PdfWriter {
         List<String> words = new ArrayList<>(List.of(cover.name()));
         words.addAll(cover.facts().subList(0, Math.min(2, cover.facts().size())));
         fitting(page, String.join(" · ", words), x, y + 4.4, room);
-        fitting(page, "row " + label.replaceAll("\\d", "") + ", column " + (column + 1) + " of " + tiling.rows() + " x " + tiling.columns()
-                + " · print at 100 %, no fit to page", x, y, room);
+        fitting(page, "row " + (row + 1) + " of " + tiling.rows() + ", column " + (column + 1) + " of " + tiling.columns() + " · print at 100 %, no fit to page", x, y, room);
         page.line(right - 50, y + 1, right, y + 1);
         for (int tick = 0; tick <= 50; tick += 10) page.line(right - tick, y + 1, right - tick, y + (tick % 50 == 0 ? 5 : 3));
         page.text("50 mm", right - 25, y + 4.2, 2.6, Anchor.CENTRE_BASE);

@@ -3,19 +3,23 @@ package blankwright.outline;
 import blankwright.outline.Curve.Box;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
+import org.locationtech.jts.algorithm.RobustLineIntersector;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.CoordinateArrays;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Point;
 import org.locationtech.jts.geom.Polygon;
-import org.locationtech.jts.geom.PrecisionModel;
+import org.locationtech.jts.noding.MCIndexNoder;
 import org.locationtech.jts.noding.NodedSegmentString;
+import org.locationtech.jts.noding.NodingIntersectionFinder;
+import org.locationtech.jts.noding.OrientedCoordinateArray;
 import org.locationtech.jts.noding.SegmentString;
-import org.locationtech.jts.noding.snapround.SnapRoundingNoder;
+import org.locationtech.jts.noding.snap.SnappingNoder;
 import org.locationtech.jts.operation.polygonize.Polygonizer;
 import org.locationtech.jts.operation.union.UnaryUnionOp;
 
@@ -24,13 +28,13 @@ import org.locationtech.jts.operation.union.UnaryUnionOp;
  *
  * <p>How often the rims wind round a point, the metal on their left, is how many layers of metal lie there, as long as no triangle is turned over.
  * <ol>
- * <li>Rims are cut where they meet, on a grid of 1e-4 mm (snap rounding), and sides that run there and back cancel.
+ * <li>Rims are cut where they meet, points within 1e-4 mm made one, and lines that run there and back cancel.
  * <li>What is left divides the plane into faces; each face with fewer than 0 or more than 1 layers is bad.
  * <li>Bad faces that touch are one place. A place nowhere wider than the tolerance is a seam that touches itself, not an overlap.
  * </ol>
  */
 public final class Overlap {
-    private static final double GRID = 1e4;           // steps per mm
+    private static final double SNAP = 1e-4;          // mm
 
     private final List<Place> places;
 
@@ -65,12 +69,14 @@ public final class Overlap {
         for (double[] ring : rings) whole += signedArea(ring);
         int way = whole < 0 ? -1 : 1;
 
+        if (isPlainlyClear(rings, way)) return new Overlap(List.of());
         List<Polygon> bad = new ArrayList<>();
         List<Integer> layers = new ArrayList<>();
-        for (Polygon face : faces(rings)) {
-            if (2 * face.getArea() < tolerance * face.getLength() / 2) continue;       // a strip of width w: area w l, length 2 l
+        List<Rim> rims = cutWhereTheyMeet(rings);
+        for (Polygon face : faces(rims)) {
+            if (face.getArea() < tolerance * tolerance / 2) continue;                  // a disk as wide as the tolerance has π/4 of its square
             Point inside = face.getInteriorPoint();
-            int winding = way * winding(rings, inside.getX(), inside.getY());
+            int winding = way * winding(rims, inside.getX(), inside.getY());
             if (winding == 0 || winding == 1) continue;
             bad.add(face);
             layers.add(winding);
@@ -94,53 +100,87 @@ public final class Overlap {
         return sum;
     }
 
-    private static List<Polygon> faces(List<double[]> rings) {
+    private static List<SegmentString> rims(List<double[]> rings) {
         List<SegmentString> rims = new ArrayList<>();
         for (double[] ring : rings) {
             int n = ring.length / 2;
             if (n < 3) continue;
             Coordinate[] at = new Coordinate[n + 1];
-            for (int i = 0; i <= n; i++) at[i] = new Coordinate(Math.rint(ring[2 * (i % n)] * GRID) / GRID, Math.rint(ring[2 * (i % n) + 1] * GRID) / GRID);
-            rims.add(new NodedSegmentString(at, null));
+            for (int i = 0; i <= n; i++) at[i] = new Coordinate(ring[2 * (i % n)], ring[2 * (i % n) + 1]);
+            rims.add(new NodedSegmentString(CoordinateArrays.removeRepeatedPoints(at), null));
         }
-        if (rims.isEmpty()) return List.of();
-        SnapRoundingNoder noder = new SnapRoundingNoder(new PrecisionModel(GRID));
-        noder.computeNodes(rims);
-        Map<List<Coordinate>, Integer> net = new LinkedHashMap<>();      // in order of first sight: hash order must not reach the result
+        return rims;
+    }
+
+    /** True where no rim meets a rim and each, by the rims round it, bounds one layer: most blanks end here. */
+    private static boolean isPlainlyClear(List<double[]> rings, int way) {
+        NodingIntersectionFinder meetings = new NodingIntersectionFinder(new RobustLineIntersector());
+        meetings.setFindAllIntersections(false);
+        new MCIndexNoder(meetings).computeNodes(rims(rings));
+        if (meetings.hasIntersection()) return false;
+        for (double[] ring : rings) {
+            if (ring.length < 6) continue;
+            List<double[]> others = rings.stream().filter(other -> other != ring).toList();
+            int beyond = way * windingOfRings(others, ring[0], ring[1]), turn = signedArea(ring) * way > 0 ? 1 : -1;
+            if (turn == 1 ? beyond != 0 : beyond != 1) return false;
+        }
+        return true;
+    }
+
+    /** A line between two meetings, and how many times more it is run along than back. */
+    private record Rim(Coordinate[] at, int times) { }
+
+    private static List<Rim> cutWhereTheyMeet(List<double[]> rings) {
+        SnappingNoder noder = new SnappingNoder(SNAP);
+        noder.computeNodes(rims(rings));
+        Map<OrientedCoordinateArray, Integer> net = new TreeMap<>();
+        Map<OrientedCoordinateArray, Coordinate[]> forward = new TreeMap<>();
         for (Object found : noder.getNodedSubstrings()) {
             Coordinate[] at = ((SegmentString) found).getCoordinates();
-            for (int i = 0; i + 1 < at.length; i++) {
-                int way = at[i].compareTo(at[i + 1]);
-                if (way == 0) continue;
-                List<Coordinate> key = way < 0 ? List.of(at[i], at[i + 1]) : List.of(at[i + 1], at[i]);
-                net.merge(key, way, Integer::sum);
-            }
+            OrientedCoordinateArray eitherWay = new OrientedCoordinateArray(at);
+            int direction = CoordinateArrays.increasingDirection(at);
+            net.merge(eitherWay, direction, Integer::sum);
+            if (direction < 0) CoordinateArrays.reverse(at = at.clone());
+            forward.put(eitherWay, at);
         }
+        List<Rim> rims = new ArrayList<>();
+        net.forEach((line, times) -> {
+            if (times != 0) rims.add(new Rim(forward.get(line), times));
+        });
+        return rims;
+    }
+
+    private static List<Polygon> faces(List<Rim> rims) {
         GeometryFactory shapes = new GeometryFactory();
         Polygonizer polygonizer = new Polygonizer();
-        net.forEach((side, times) -> {
-            if (times != 0) polygonizer.add(shapes.createLineString(side.toArray(Coordinate[]::new)));
-        });
+        for (Rim rim : rims) polygonizer.add(shapes.createLineString(rim.at()));
         List<Polygon> faces = new ArrayList<>();
         for (Object face : polygonizer.getPolygons()) faces.add((Polygon) face);
         return faces;
     }
 
-    /** How often the rings turn left round (x, y): upward sides to its right count 1, downward ones -1. */
-    private static int winding(List<double[]> rings, double x, double y) {
+    /** How often the rims turn left round (x, y): upward sides to its right count 1, downward ones -1. */
+    private static int winding(List<Rim> rims, double x, double y) {
+        int sum = 0;
+        for (Rim rim : rims) {
+            Coordinate[] at = rim.at();
+            for (int i = 0; i + 1 < at.length; i++) sum += rim.times() * upward(at[i].x, at[i].y, at[i + 1].x, at[i + 1].y, x, y);
+        }
+        return sum;
+    }
+
+    private static int windingOfRings(List<double[]> rings, double x, double y) {
         int sum = 0;
         for (double[] ring : rings) {
             int n = ring.length;
-            if (n < 6) continue;
-            double ax = ring[n - 2], ay = ring[n - 1];
-            for (int i = 0; i < n; i += 2) {
-                double bx = ring[i], by = ring[i + 1];
-                if (ay > y != by > y && x < ax + (y - ay) / (by - ay) * (bx - ax)) sum += by > ay ? 1 : -1;
-                ax = bx;
-                ay = by;
-            }
+            for (int i = 0; i < n; i += 2) sum += upward(ring[i], ring[i + 1], ring[(i + 2) % n], ring[(i + 3) % n], x, y);
         }
         return sum;
+    }
+
+    private static int upward(double ax, double ay, double bx, double by, double x, double y) {
+        if (ay > y == by > y || x >= ax + (y - ay) / (by - ay) * (bx - ax)) return 0;
+        return by > ay ? 1 : -1;
     }
 
     private static List<Place> places(List<Polygon> bad, List<Integer> layers, double tolerance) {
@@ -149,7 +189,7 @@ public final class Overlap {
         Geometry all = UnaryUnionOp.union(bad);
         for (int i = 0; i < all.getNumGeometries(); i++) {
             Geometry place = all.getGeometryN(i);
-            if (place.buffer(-tolerance / 2).isEmpty()) continue;
+            if (!isWider(place, tolerance)) continue;
             int most = 0;
             for (int f = 0; f < bad.size(); f++) {
                 if (Math.abs(layers.get(f)) <= Math.abs(most)) continue;
@@ -161,6 +201,12 @@ public final class Overlap {
         }
         places.sort(Comparator.comparingDouble(Place::area).reversed().thenComparingDouble(Place::x).thenComparingDouble(Place::y));
         return List.copyOf(places);
+    }
+
+    /** Whether a disk as wide as the tolerance fits in; sure where area > length · radius, as area < length · inradius (Bonnesen) without holes. */
+    private static boolean isWider(Geometry place, double tolerance) {
+        if (place instanceof Polygon polygon && polygon.getNumInteriorRing() == 0 && polygon.getArea() > polygon.getLength() * tolerance / 2) return true;
+        return !place.buffer(-tolerance / 2).isEmpty();
     }
 
     private static double signedArea(double[] ring) {
