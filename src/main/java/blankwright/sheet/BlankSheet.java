@@ -49,17 +49,23 @@ public final class BlankSheet {
     private final List<Entity> out = new ArrayList<>();
     private final Map<BlankPiece, List<double[]>> known = new IdentityHashMap<>();     // the rims of each piece
     private final Lettered letters = new Lettered(out);
-    private final double high;                      // of lettering, mm
-    private final double arrowLength;
 
     private BlankSheet(SheetNotes notes, List<BlankPiece> pieces, double allowance) {
         this.notes = notes;
         this.pieces = pieces;
         this.allowance = allowance;
-        double size = 0;
-        for (BlankPiece piece : pieces) size = Math.max(size, Math.max(piece.map().size()[0], piece.map().size()[1]));
-        high = Math.max(1.2, Math.min(6, size / 90));
-        arrowLength = Math.max(4, Math.min(30, size / 22));
+    }
+
+    /** Height of lettering on a piece, mm: read at arm's length on a panel, still within a narrow strip. */
+    private static double high(BlankPiece piece) {
+        double[] size = piece.map().size();
+        return Math.max(1.2, Math.min(6, Math.min(Math.max(size[0], size[1]) / 90, Math.min(size[0], size[1]) / 7)));
+    }
+
+    /** Length of an arrow on a piece, mm. */
+    private static double arrowLength(BlankPiece piece) {
+        double[] size = piece.map().size();
+        return Math.max(4, Math.min(30, Math.min(Math.max(size[0], size[1]) / 22, Math.min(size[0], size[1]) / 3)));
     }
 
     /**
@@ -128,31 +134,32 @@ public final class BlankSheet {
     // ---- marks
 
     private void marks(BlankPiece piece) {
-        for (TapeLine line : piece.centreLine()) marked(line, Layer.MARK);
-        for (TapeLine line : piece.stations()) marked(line, Layer.MARK);
+        for (TapeLine line : piece.centreLine()) marked(piece, line, Layer.MARK);
+        for (TapeLine line : piece.stations()) marked(piece, line, Layer.MARK);
         for (TapeLine line : piece.centreLine()) ends(piece, line);
         for (TapeLine line : piece.stations()) ends(piece, line);
     }
 
     /** The line with a short tick across it near each end, which outlasts a filed edge. */
-    private void marked(TapeLine line, Layer layer) {
+    private void marked(BlankPiece piece, TapeLine line, Layer layer) {
         if (!(line.blankLength() > 4 * TOLERANCE)) return;
         out.add(new Entity.Polyline(layer, RimFit.path(line.onBlank(), TOLERANCE)));
-        double in = Math.min(high / 2, line.blankLength() / 4), half = high / 3;
+        double high = high(piece), in = Math.min(high / 2, line.blankLength() / 4), half = high / 3;
         for (boolean fromEnd : new boolean[] {false, true}) {
             double[] at = along(line, fromEnd ? line.blankLength() - in : in);
             out.add(new Entity.Line(layer, at[0] - half * at[3], at[1] + half * at[2], at[0] + half * at[3], at[1] - half * at[2]));
         }
     }
 
-    /** Writes a line's name beside both of its ends, in the metal. */
+    /** Writes a line's name beside both of its ends, in the metal; a short line's once, beside its middle. */
     private void ends(BlankPiece piece, TapeLine line) {
-        double wide = Lettering.width(line.name(), high);
-        if (!(line.blankLength() > 2 * wide)) return;
-        for (boolean fromEnd : new boolean[] {false, true}) {
+        double high = high(piece), wide = Lettering.width(line.name(), high);
+        double[] middle = along(line, line.blankLength() / 2);
+        boolean isShort = line.blankLength() < 2 * (Math.abs(middle[2]) * wide + 3 * high);
+        for (boolean fromEnd : isShort ? new boolean[] {false} : new boolean[] {false, true}) {
             List<double[]> places = new ArrayList<>();
             for (int k = 0; k < 8; k++) {
-                double in = (1.5 + 1.6 * (k / 2)) * high, side = k % 2 == 0 ? 1 : -1;
+                double in = isShort ? line.blankLength() / 2 : (1.5 + 1.6 * (k / 2)) * high, side = k % 2 == 0 ? 1 : -1;
                 double[] at = along(line, fromEnd ? line.blankLength() - in : in);
                 double du = Math.abs(at[2]), dv = Math.abs(at[3]);      // a steep line has its name beside it, a level one above or below
                 at = along(line, Math.max(0, Math.min(line.blankLength(), fromEnd ? line.blankLength() - in - du * wide / 2 : in + du * wide / 2)));
@@ -199,6 +206,7 @@ public final class BlankSheet {
     }
 
     private void seamMark(BlankPiece piece, SeamEdges seam, int edge, double share, boolean left, String name) {
+        double high = high(piece);
         FlatMap map = piece.map();
         int a = seam.vertex(left, edge, 0), b = seam.vertex(left, edge, 1);
         double du = map.u(b) - map.u(a), dv = map.v(b) - map.v(a), part = Math.hypot(du, dv);
@@ -223,6 +231,7 @@ public final class BlankSheet {
 
     /** What is to be done in each zone, in full where there is room, else its number alone. */
     private void zoneNumbers(BlankPiece piece) {
+        double high = high(piece);
         for (Zone zone : piece.worked()) {
             String number = piece.label(zone);
             String words = number + " " + zone.instruction().word() + " " + Amounts.change(zone.line().change()) + " over "
@@ -257,7 +266,7 @@ public final class BlankSheet {
     }
 
     private void zoneLines(BlankPiece piece) {
-        for (Zone zone : piece.worked()) marked(zone.line(), layer(zone));
+        for (Zone zone : piece.worked()) marked(piece, zone.line(), layer(zone));
     }
 
     private static Layer layer(Zone zone) {
@@ -268,7 +277,7 @@ public final class BlankSheet {
     private void names(BlankPiece piece) {
         String words = (piece.name().isEmpty() ? "" : piece.name() + "  ") + notes.name() + ", outside face up";
         double[] box = piece.map().box();
-        double u = (box[0] + box[2]) / 2, v = (box[1] + box[3]) / 2;
+        double high = high(piece), u = (box[0] + box[2]) / 2, v = (box[1] + box[3]) / 2;
         for (double tall : new double[] {1.3 * high, high, 0.7 * high}) {
             List<double[]> places = Lettered.round(u, v, tall, Math.max(box[2] - box[0], box[3] - box[1]) / 2);
             if (letters.firstFree(words, tall, inMetal(piece, words, tall, places))) return;
@@ -279,7 +288,7 @@ public final class BlankSheet {
     private void arrows(BlankPiece piece) {
         FlatMap map = piece.map();
         TriMesh form = map.form();
-        double spacing = 3 * arrowLength, row = spacing * Math.sqrt(0.75);
+        double longest = Math.max(map.size()[0], map.size()[1]), spacing = Math.max(3 * arrowLength(piece), longest / 40), row = spacing * Math.sqrt(0.75);
         Map<Long, Integer> cell = new HashMap<>();              // the triangle whose middle lies nearest to each place of the grid
         Map<Long, Double> near = new HashMap<>();
         for (int t = 0; t < form.triangleCount(); t++) {
@@ -309,6 +318,7 @@ public final class BlankSheet {
     /** The arrow in the middle of triangle t in the direction of its zone's work; not drawn where the work there has the other sign. */
     private boolean arrow(BlankPiece piece, int t, boolean always) {
         Zone zone = piece.zones().at(t);
+        double high = high(piece), arrowLength = arrowLength(piece);
         boolean shrink = zone.instruction() == Instruction.SHRINK;
         int v = piece.map().form().corner(t, 0);
         double amount = piece.strain().dominant(v);
@@ -354,7 +364,7 @@ public final class BlankSheet {
             lines.add("check length " + (piece.name().isEmpty() ? "" : piece.name() + " ") + "centre line: flat " + exact(line.blankLength())
                     + ", formed " + exact(line.formLength()));
         }
-        double v = all.y0() - 3 * high;
+        double high = Math.max(1.2, Math.min(6, Math.max(all.width(), all.height()) / 90)), v = all.y0() - 3 * high;
         for (String line : lines) {
             letters.line(line, all.x0(), v, high);
             v -= 1.9 * high;
