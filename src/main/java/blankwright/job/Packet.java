@@ -106,7 +106,7 @@ public final class Packet {
         List<String> cautions = new ArrayList<>(result.warnings());
         if (!recipe.notes().isBlank()) cautions.add(recipe.notes().strip().replaceAll("\\s+", " "));
         cautions.addAll(CAUTIONS);
-        files.put("blank.pdf", out -> PdfWriter.write(blank, new Cover(recipe.name(), facts, cautions), paper, out));
+        files.put("blank.pdf", out -> PdfWriter.write(blank, new Cover((result.warnings().isEmpty() ? "" : "DO NOT CUT: ") + recipe.name(), facts, cautions), paper, out));
     }
 
     private static SeamEdges edges(String name, Seam seam) {
