@@ -111,6 +111,32 @@ class ZonesMatchHandPutFieldsTest {
         assertEquals(0.03 * zone.line().blankLength(), zone.line().takeIn(), 2e-3 * zone.line().takeIn());
     }
 
+    /** A ring with a waist, where the line turns both ways: it still ends abreast of its beginning. Along it the form is 4 % shorter. */
+    @Test
+    void lineRoundAWaistedRingNeverRunsBesideItself() {
+        Patch.Place blank = (p, q) -> {
+            double r = p * (1 + 0.4 * Math.cos(2 * q));
+            return new double[] {r * Math.cos(q), r * Math.sin(q)};
+        };
+        FlatMap open = Patch.grid(12, 200, 150, 200, 0, 2 * Math.PI, blank, (p, q) -> {
+            double[] at = blank.at(p, q);
+            return new double[] {0.96 * at[0], 0.96 * at[1], 0.2 * p};
+        });
+        int[] tri = open.form().corners();
+        for (int i = 0; i < tri.length; i++) if (tri[i] >= 200 * 13) tri[i] -= 200 * 13;
+        FlatMap map = FlatMap.of(TriMesh.of(open.form().positions(), tri), open.positions());
+        Zone zone = Zones.of(StrainField.of(map)).list().get(0);
+        assertEquals(Instruction.SHRINK, zone.instruction());
+        double round = 0;
+        for (int i = 0; i < 2000; i++) {
+            double[] a = blank.at(200, Math.PI * i / 1000), b = blank.at(200, Math.PI * (i + 1) / 1000);
+            round += Math.hypot(a[0] - b[0], a[1] - b[1]);
+        }
+        TapeLine line = zone.line();
+        assertTrue(line.blankLength() > 0.85 * round && line.blankLength() < round, line.blankLength() + " of " + round);
+        assertEquals(0.04 * line.blankLength(), line.takeIn(), 0.03 * line.takeIn());
+    }
+
     /**
      * Turned flange of width w on an edge of radius R, out of a flat annulus: let-out of the outer edge is w times the sweep for 90
      * degrees.
