@@ -314,7 +314,8 @@ public final class PdfWriter {
         List<String> words = new ArrayList<>(List.of(cover.name()));
         words.addAll(cover.facts().subList(0, Math.min(2, cover.facts().size())));
         fitting(page, String.join(" · ", words), x, y + 4.4, room);
-        fitting(page, "row " + (row + 1) + " of " + tiling.rows() + ", column " + (column + 1) + " of " + tiling.columns() + " · print at 100 %, no fit to page", x, y, room);
+        fitting(page, "row " + (row + 1) + " of " + tiling.rows() + ", column " + (column + 1) + " of " + tiling.columns()
+                + " · print at 100 %, no fit to page", x, y, room);
         page.line(right - 50, y + 1, right, y + 1);
         for (int tick = 0; tick <= 50; tick += 10) page.line(right - tick, y + 1, right - tick, y + (tick % 50 == 0 ? 5 : 3));
         page.text("50 mm", right - 25, y + 4.2, 2.6, Anchor.CENTRE_BASE);

@@ -52,7 +52,7 @@ class DxfReadsBackOutsideTest {
         assertEquals(1, all.split("\nLINE MARK").length - 1, "the line given twice is drawn once");
         assertTrue(all.contains("\nCIRCLE CUT") && all.contains("\nLINE TRIM") && all.contains("\nARC SHRINK") && all.contains("\nARC STRETCH"), seen);
         assertTrue(seen.contains("cut 0.0 0.0 400.0 200.0"), seen);
-        assertTrue(seen.contains("text Tern 50° × 1.2 ± é ^  100% % Ω 6.0"), seen);
+        assertTrue(seen.contains("text Tern 50° × 1.2 ± é ^ 100% % Ω 6.0"), seen);
         assertTrue(seen.contains("text line break 6.0 28.6479"), seen);
         double start = Math.toDegrees(0.3);
         assertTrue(seen.contains(String.format("arc %.4f %.4f", start, start + Math.toDegrees(4))), seen);
