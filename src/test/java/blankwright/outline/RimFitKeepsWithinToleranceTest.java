@@ -26,6 +26,13 @@ class RimFitKeepsWithinToleranceTest {
     }
 
     @Test
+    void aRimOutOfRoundByTwiceTheToleranceIsNoCircle() {
+        double[] ring = round(0, 0, 150, 400);
+        for (int i = 0; i < ring.length; i += 2) ring[i] *= 1 + 2 * TOLERANCE / 150;
+        assertTrue(checked(ring, "out of round").segmentCount() > 2);
+    }
+
+    @Test
     void aCircleTooCoarseForTheToleranceStaysAPolygon() {
         double[] ring = round(0, 0, 100, 24);                     // rise of an arc over a side: 100 (1 - cos 7.5°) = 0.86 mm
         Curve fit = RimFit.of(ring, TOLERANCE);
