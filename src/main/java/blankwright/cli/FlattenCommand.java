@@ -17,7 +17,9 @@ import blankwright.project.RecipeException;
 import blankwright.project.RecipeReader;
 import blankwright.project.Source;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -26,6 +28,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import java.util.function.Function;
+import java.util.regex.Pattern;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -178,9 +181,17 @@ final class FlattenCommand implements Callable<Integer> {
         return new ParameterException(spec.commandLine(), sentence);
     }
 
+    /** By its name, or by its first key under another name. */
     private static boolean isRecipe(Path file) {
         String name = String.valueOf(file.getFileName()).toLowerCase(Locale.ROOT);
-        return name.endsWith(".yaml") || name.endsWith(".yml");
+        if (name.endsWith(".yaml") || name.endsWith(".yml")) return true;
+        if (!Files.isRegularFile(file)) return false;
+        try (InputStream in = Files.newInputStream(file)) {
+            String head = new String(in.readNBytes(4096), StandardCharsets.ISO_8859_1);
+            return Pattern.compile("^blankwright-recipe\\s*:", Pattern.MULTILINE).matcher(head).find();
+        } catch (IOException e) {
+            return false;                                   // whoever reads it will say why it cannot be read
+        }
     }
 
     /** {@code nose} for {@code scans/nose.stl.gz}. */

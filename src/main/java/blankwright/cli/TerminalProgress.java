@@ -25,12 +25,12 @@ final class TerminalProgress implements Progress, AutoCloseable {
     public synchronized void at(String what, double fraction) {
         if (silent || bar == null && System.nanoTime() - start < PATIENCE) return;
         if (bar == null) {
-            bar = new ProgressBarBuilder().setInitialMax(1000).setTaskName(what).setStyle(ProgressBarStyle.ASCII)
+            bar = new ProgressBarBuilder().setInitialMax(100).setTaskName("panel").setStyle(ProgressBarStyle.ASCII)
                     .setConsumer(new ConsoleProgressBarConsumer(terminal, WIDTH)).setUpdateIntervalMillis(200).hideEta().clearDisplayOnFinish()
                     .build();
         }
         bar.setExtraMessage(" " + what);
-        bar.stepTo(Math.round(1000 * Math.max(0, Math.min(1, fraction))));
+        bar.stepTo(Math.round(100 * Math.max(0, Math.min(1, fraction))));
     }
 
     @Override

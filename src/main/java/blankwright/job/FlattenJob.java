@@ -75,7 +75,7 @@ public final class FlattenJob {
      * @throws java.util.concurrent.CancellationException once the progress says it is no longer wanted
      */
     public static Result run(Recipe recipe, Given given, Progress progress) throws Refusal {
-        FlattenJob job = new FlattenJob(recipe, given, progress);
+        FlattenJob job = new FlattenJob(recipe, given, new Share(progress, 0, Packet.BEGINS));
         try {
             return job.run();
         } catch (OutOfMemoryError e) {

@@ -35,6 +35,8 @@ import java.util.function.IntToDoubleFunction;
 
 /** All that goes to the bench: writes the files of a result into a folder, whole or not at all. */
 public final class Packet {
+    /** Share of the whole work that is done when the writing begins. */
+    static final double BEGINS = 0.8;
     /** About 3000 sheets, mm². */
     private static final double MOST_PAPER = 3000 * 180.0 * 260;
     private static final List<String> CAUTIONS = List.of(
@@ -65,7 +67,7 @@ public final class Packet {
         Stopwatch watch = new Stopwatch();
         List<Piece> pieces = result.pieces();
         List<Finding> findings = new ArrayList<>();
-        progress.at("writing", 0);
+        progress.at("drawing and writing", BEGINS);
         Map<String, OutputFolder.Content> files = new LinkedHashMap<>();
         if (asked.contains(Output.PNG)) pictures(files);
         if (asked.contains(Output.PDF) || asked.contains(Output.DXF) || asked.contains(Output.SVG)) blank(files, asked, paper, findings);

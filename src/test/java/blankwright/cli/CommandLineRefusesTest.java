@@ -101,6 +101,15 @@ class CommandLineRefusesTest {
         refuses(Files.writeString(temp.resolve("colour.yaml"), "blankwright-recipe: 1\ncolour: red\n"), "colour.yaml:2:1");
     }
 
+    @Test
+    void aRecipeCannotAskForMetalsYetNorTakeAUnit() throws IOException {
+        String recipe = "blankwright-recipe: 1\nname: dish\npanel:\n  kind: spherical-cap\n  radius: 300mm\n  half-angle: 20deg\n";
+        refuses(Files.writeString(temp.resolve("dish.yaml"), recipe + "aim: work\n"), "aim work needs to know the metal");
+        Run run = Run.of("flatten", Files.writeString(temp.resolve("plain.yaml"), recipe), "--out", out, "--units", "in");
+        assertEquals(ExitCode.WRONG_COMMAND, run.exit(), run.said());
+        assertTrue(run.err().startsWith("--units: the recipe"), run.err());
+    }
+
     private void refuses(Path input, String part) throws IOException {
         Run run = Run.of("flatten", input, "--out", out);
         assertEquals(ExitCode.BAD_INPUT, run.exit(), run.said());
