@@ -1,6 +1,7 @@
 package blankwright.cli;
 
 import blankwright.num.Progress;
+import java.io.Console;
 import java.io.PrintStream;
 import me.tongfei.progressbar.ConsoleProgressBarConsumer;
 import me.tongfei.progressbar.ProgressBar;
@@ -15,10 +16,20 @@ final class TerminalProgress implements Progress, AutoCloseable {
     private final long start = System.nanoTime();
     private final PrintStream terminal;
     private ProgressBar bar;
-    private boolean silent = System.console() == null;      // in a pipe nobody looks
+    private boolean silent = !someoneLooks();
 
     TerminalProgress(PrintStream terminal) {
         this.terminal = terminal;
+    }
+
+    private static boolean someoneLooks() {
+        Console console = System.console();
+        if (console == null) return false;
+        try {
+            return (boolean) Console.class.getMethod("isTerminal").invoke(console);     // from Java 22 on a console is there in a pipe too
+        } catch (ReflectiveOperationException e) {
+            return true;
+        }
     }
 
     @Override

@@ -195,7 +195,7 @@ public final class FlattenJob {
         try {
             stations = Stations.of(map, recipe.stations());
         } catch (IllegalArgumentException e) {
-            throw new Refusal(given.name() + ": " + e.getMessage());
+            throw new Refusal(given.name() + ": " + e.getMessage() + "; say --stations with a larger spacing, or check --units.");
         }
         List<double[]> loops = new ArrayList<>();
         for (int i = 0; i < rims.count(); i++) loops.add(flat(map, rims.loop(i)));
