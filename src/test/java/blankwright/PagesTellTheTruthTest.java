@@ -75,6 +75,12 @@ class PagesTellTheTruthTest {
         assertTrue(Files.readString(Path.of("docs/changes.md")).contains("## " + Version.TEXT));
     }
 
+    @Test
+    void theNoticesAreShippedWithTheProgram() {
+        for (String name : List.of("LICENSE", "notices.md"))
+            assertTrue(Version.class.getResource("/META-INF/blankwright/" + name) != null, name);
+    }
+
     private static List<Path> pages() throws IOException {
         try (Stream<Path> all = Stream.concat(Stream.of(Path.of("README.md"), Path.of("DEVELOPERS.md"), Path.of("models/README.md")),
                 Files.walk(Path.of("docs")))) {

@@ -6,10 +6,15 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import blankwright.mesh.io.Format;
 import blankwright.oracle.HostileFiles;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
+import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -108,6 +113,28 @@ class CommandLineRefusesTest {
         Run run = Run.of("flatten", Files.writeString(temp.resolve("plain.yaml"), recipe), "--out", out, "--units", "in");
         assertEquals(ExitCode.WRONG_COMMAND, run.exit(), run.said());
         assertTrue(run.err().startsWith("--units: the recipe"), run.err());
+    }
+
+    /** Planted: standard output breaks in the middle of the report. */
+    @Test
+    void ourOwnFailureIsOneSentenceAndANoteWithTheDetails() throws IOException {
+        PrintStream broken = new PrintStream(OutputStream.nullOutputStream()) {
+            @Override public void println(String line) {
+                throw new IllegalStateException("planted");
+            }
+        };
+        ByteArrayOutputStream err = new ByteArrayOutputStream();
+        ExitCode exit = Blankwright.run(broken, new PrintStream(err), "flatten", mesh.toString(), "--out", out.toString(), "--formats", "csv");
+        assertEquals(ExitCode.FAILED, exit);
+        Matcher said = Pattern.compile("The program failed, and that is our fault, not yours \\(IllegalStateException\\)\\."
+                + " Details were written to (\\S+\\.txt); whoever mends the program needs that file and your input\\.\n").matcher(err.toString());
+        assertTrue(said.matches(), err.toString());
+        Path note = Path.of(said.group(1));
+        try {
+            assertTrue(Files.readString(note).contains("IllegalStateException: planted"));
+        } finally {
+            Files.delete(note);
+        }
     }
 
     private void refuses(Path input, String part) throws IOException {
