@@ -1,7 +1,7 @@
 /**
- * Arithmetic everyone stands on: small matrices, angles, areas, lengths with units, tolerances, progress.
+ * Arithmetic everyone stands on: small matrices, exact signs, integrals, angles and lengths with units, progress.
  *
  * <p>In: numbers. Out: numbers. May use Commons Math, never in a public signature. Knows no mesh.
- * <p>Start reading at {@link Svd2}.
+ * <p>Start reading at {@link Lengths}; then {@link Orientation}.
  */
 package blankwright.num;
