@@ -11,17 +11,17 @@ import java.math.BigDecimal;
  */
 public final class Orientation {
     private static final double BOUND = (3 + 16 * 0x1p-53) * 0x1p-53;
+    private static final double LEAST = 1e-290;         // products below it may have lost digits, which the bound does not know of
 
     private Orientation() { }
 
     /** +1 where a, b, c turn counter-clockwise, -1 clockwise, 0 on one line; NaN coordinates throw NumberFormatException. */
     public static int sign(double ax, double ay, double bx, double by, double cx, double cy) {
         double left = (ax - cx) * (by - cy), right = (ay - cy) * (bx - cx);
-        double det = left - right;
-        double bound = BOUND * (Math.abs(left) + Math.abs(right));
-        if (det > bound) return 1;
-        if (det < -bound) return -1;
-        if (bound == 0 && Math.abs(left) + Math.abs(right) == 0 && certainlyFlat(ax - cx, by - cy, ay - cy, bx - cx)) return 0;
+        double det = left - right, size = Math.abs(left) + Math.abs(right);
+        if (size > LEAST && det > BOUND * size) return 1;
+        if (size > LEAST && det < -BOUND * size) return -1;
+        if (size == 0 && certainlyFlat(ax - cx, by - cy, ay - cy, bx - cx)) return 0;
         return exact(ax, ay, bx, by, cx, cy);
     }
 
