@@ -10,9 +10,9 @@ package blankwright.mesh;
  */
 public final class AngleDefect {
     private final double[] defect;
-    private final byte[] rims;      // how often a rim passes through a vertex
+    private final int[] rims;       // how often a rim passes through a vertex
 
-    private AngleDefect(double[] defect, byte[] rims) {
+    private AngleDefect(double[] defect, int[] rims) {
         this.defect = defect;
         this.rims = rims;
     }
@@ -21,7 +21,7 @@ public final class AngleDefect {
         int n = mesh.vertexCount();
         double[] angles = new double[n];
         boolean[] used = new boolean[n];
-        byte[] rims = new byte[n];
+        int[] rims = new int[n];
         for (int t = 0; t < mesh.triangleCount(); t++) {
             for (int k = 0; k < 3; k++) {
                 int v = mesh.corner(t, k);

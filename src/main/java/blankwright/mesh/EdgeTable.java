@@ -21,7 +21,7 @@ public final class EdgeTable {
         this.first = first;
     }
 
-    /** @throws IllegalArgumentException naming an edge that carries three triangles, or two running the same way */
+    /** @throws IllegalArgumentException naming an edge that carries three triangles, or two running the same way, or a triangle with one vertex twice */
     public static EdgeTable of(TriMesh mesh) {
         int halves = 3 * mesh.triangleCount();
         int[] twin = new int[halves];
@@ -31,6 +31,7 @@ public final class EdgeTable {
         Arrays.fill(slot, -1);
         for (int h = 0; h < halves; h++) {
             int a = tail(mesh, h), b = head(mesh, h);
+            if (a == b) throw new IllegalArgumentException("triangle " + h / 3 + " names vertex " + a + " twice");
             int at = hash(Math.min(a, b), Math.max(a, b)) & mask;
             while (slot[at] >= 0 && !joins(mesh, slot[at], a, b)) at = (at + 1) & mask;
             int g = slot[at];
