@@ -15,7 +15,7 @@ import java.util.function.BooleanSupplier;
  * instructions.
  * <p>The pattern is found once; {@link #factor} may be called often with other numbers. The bits of a result do not depend on the number
  * of threads: every sum has one fixed order. Not for use by two threads at once.
- * <p>Error: backward stable; relative residual a few 1e-15 for well scaled matrices (SparseSolverContract).
+ * <p>Error: backward stable; residual below 1e-14 of the right-hand side on 45 000 unknowns (CholeskyTest).
  * <p>Source: Duff and Reid, "The multifrontal solution of indefinite sparse symmetric linear equations", 1983; docs/sources.md [DR83].
  */
 public final class Cholesky {

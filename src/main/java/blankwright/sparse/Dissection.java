@@ -9,7 +9,9 @@ import java.util.concurrent.RecursiveAction;
  * Orders the nodes of a triangle mesh so that elimination fills in little: nested dissection by where the nodes are.
  *
  * <p>A set of nodes is split at the median along one of its principal axes (large sets also try the diagonals between them); the smaller of
- * the two boundary sets is the separator; the axis with the smallest separator wins. The two sides go on in the same way, down to leaves.
+ * the two boundary sets is the separator; the axis with the smallest separator wins. Where that is still large, the places say little about
+ * who is whose neighbour (a file whose vertices were shuffled), and the nodes are split in the order of a walk along the elements. The two
+ * sides go on in the same way, down to leaves.
  * The result is a tree of parts: a part's nodes are eliminated after all nodes below it.
  * <p>Deterministic, whatever the number of threads. Cost: n log n.
  * <p>Source: George, "Nested dissection of a regular finite element mesh", 1973, docs/sources.md [G73]; splitting by coordinates as in
@@ -19,6 +21,7 @@ public final class Dissection {
     private static final int LEAF = 12;             // nodes; 8 to 16 measured alike
     private static final int DIAGONALS_ABOVE = 2000;
     private static final int FORK_ABOVE = 4000;
+    private static final int POOR = 4;              // separator over the root of the nodes; a square grid has 1, two layers 2
 
     private final int[] start;      // node -> its neighbours neighbour[start[v]] .. neighbour[start[v + 1] - 1]
     private final int[] neighbour;
@@ -88,31 +91,27 @@ public final class Dissection {
         private Part split() {
             int n = to - from;
             if (n <= LEAF || set >= 1 << 28) return new Part(from, to, null, null);
-            int cut = from + n / 2;
-            double[][] axes = axes();
             int[] best = null;
             int bestSize = Integer.MAX_VALUE;
             double[] key = new double[n];
-            for (double[] axis : axes) {
+            for (double[] axis : axes()) {
                 int[] nodes = Arrays.copyOfRange(order, from, to);
                 for (int i = 0; i < n; i++) {
                     int v = 3 * nodes[i];
                     key[i] = axis[0] * xyz[v] + axis[1] * xyz[v + 1] + axis[2] * xyz[v + 2];
                 }
                 select(key, nodes, n / 2);
-                int low = 0, high = 0;
-                for (int i = 0; i < n; i++) mark[nodes[i]] = 2 * set + (i < n / 2 ? 0 : 1);
-                for (int i = 0; i < n; i++) if (touches(nodes[i], 2 * set + (i < n / 2 ? 1 : 0))) {
-                    if (i < n / 2) low++;
-                    else high++;
-                }
-                int size = Math.min(low, high);
+                int size = separator(nodes);
                 if (size < bestSize) {
                     bestSize = size;
                     best = nodes;
                 }
             }
-            int[] ends = arrange(best, n / 2);
+            if ((long) bestSize * bestSize > (long) POOR * POOR * n) {
+                int[] walked = walk(best);
+                if (separator(walked) < bestSize) best = walked;
+            }
+            int[] ends = arrange(best);
             Split left = new Split(from, ends[0], 2 * set), right = new Split(ends[0], ends[1], 2 * set + 1);
             if (n > FORK_ABOVE) {
                 invokeAll(left, right);
@@ -123,17 +122,58 @@ public final class Dissection {
             return new Part(ends[1], to, left.part, right.part);
         }
 
-        /** Writes low side, high side, separator into order; returns where the low and the high side end. */
-        private int[] arrange(int[] nodes, int half) {
-            int n = nodes.length, low = 0, high = 0;
+        /** Nodes that leave if the first half is parted from the second. */
+        private int separator(int[] nodes) {
+            int[] sides = counts(border(nodes));
+            return Math.min(sides[0], sides[1]);
+        }
+
+        /** How many of the first and of the second half are marked. */
+        private int[] counts(boolean[] border) {
+            int[] sides = new int[2];
+            for (int i = 0; i < border.length; i++) if (border[i]) sides[i < border.length / 2 ? 0 : 1]++;
+            return sides;
+        }
+
+        /** Which nodes have a neighbour in the other half. */
+        private boolean[] border(int[] nodes) {
+            int n = nodes.length, half = n / 2;
             for (int i = 0; i < n; i++) mark[nodes[i]] = 2 * set + (i < half ? 0 : 1);
             boolean[] border = new boolean[n];
-            for (int i = 0; i < n; i++) {
-                border[i] = touches(nodes[i], 2 * set + (i < half ? 1 : 0));
-                if (border[i] && i < half) low++;
-                else if (border[i]) high++;
+            for (int i = 0; i < n; i++) border[i] = touches(nodes[i], 2 * set + (i < half ? 1 : 0));
+            return border;
+        }
+
+        /** The nodes as a walk along the elements meets them, nearest first, from a far end; parts that do not hang together follow one another. */
+        private int[] walk(int[] nodes) {
+            int[] met = nodes;
+            for (int round = 0; round < 2; round++) {
+                int[] order = new int[nodes.length];
+                int at = 0, count = 0;
+                for (int v : nodes) mark[v] = 2 * set;
+                for (int i = nodes.length - 1; i >= 0; i--) {            // what was met last lies far from where the walk began
+                    if (mark[met[i]] != 2 * set) continue;
+                    mark[met[i]] = 2 * set + 1;
+                    order[count++] = met[i];
+                    for (; at < count; at++)
+                        for (int p = start[order[at]]; p < start[order[at] + 1]; p++) {
+                            int v = neighbour[p];
+                            if (mark[v] != 2 * set) continue;
+                            mark[v] = 2 * set + 1;
+                            order[count++] = v;
+                        }
+                }
+                met = order;
             }
-            boolean lowLeaves = low <= high;
+            return met;
+        }
+
+        /** Writes low side, high side, separator into order; returns where the low and the high side end. */
+        private int[] arrange(int[] nodes) {
+            int n = nodes.length, half = n / 2;
+            boolean[] border = border(nodes);
+            int[] sides = counts(border);
+            boolean lowLeaves = sides[0] <= sides[1];
             int at = from;
             for (int i = 0; i < half; i++) if (!(lowLeaves && border[i])) order[at++] = nodes[i];
             int lowEnd = at;

@@ -11,7 +11,6 @@ import java.util.List;
  * everywhere, so a child's list without its pivots is a subsequence of its parent's.
  */
 final class Fronts {
-    final int nodes;
     final int count;
     final int[] parent;         // front -> front, -1 at a root; children have lower numbers
     final int[] firstChild, nextSibling;
@@ -25,7 +24,6 @@ final class Fronts {
 
     /** @param tri 3 nodes per element; nodes without an element are allowed */
     Fronts(int nodes, int[] tri, Dissection dissection) {
-        this.nodes = nodes;
         List<Dissection.Part> parts = new ArrayList<>();
         List<int[]> children = new ArrayList<>();
         collect(dissection.root(), parts, children);
