@@ -55,6 +55,7 @@ final class Descent {
     End run(double[] uv, Watch watch) {
         double[] gradient = new double[uv.length], move = new double[uv.length], there = new double[uv.length];
         value = form.value(energy, uv);
+        if (!(value < Double.POSITIVE_INFINITY)) return End.NO_DESCENT;         // else no gain would look like being at the bottom
         double firstGain = 0;
         for (steps = 0; steps < options.stepLimit(); ) {
             form.gradient(energy, uv, gradient);

@@ -195,7 +195,7 @@ final class Distortion {
             double q = Math.sqrt(e * e + h * h), p = Math.sqrt(f * f + g * g);
             double s1 = q + p, s2 = s1 == 0 ? 0 : (a * d - b * c) / s1;
             double p1 = energy.slope(s1), p2 = energy.slope(s2);
-            double one = energy.curvature(s1), two = energy.curvature(s2);
+            double one = Math.max(0, energy.curvature(s1)), two = Math.max(0, energy.curvature(s2));
             double twist = Math.max(0, q > 1e-12 * s1 ? (p1 + p2) / (2 * q) : 0);
             double flip = Math.max(0, p > 1e-8 * s1 ? (p1 - p2) / (2 * p) : (one + two) / 2);
             double re = q > 0 ? e / q : 1, rh = q > 0 ? h / q : 0, mf = p > 0 ? f / p : 1, mg = p > 0 ? g / p : 0;

@@ -6,9 +6,15 @@ import static org.junit.jupiter.api.Assertions.assertInstanceOf;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import blankwright.flatten.energy.StretchEnergy;
+import blankwright.flatten.energy.SymmetricDirichlet;
+import blankwright.mesh.EdgeTable;
 import blankwright.mesh.FlatMap;
+import blankwright.mesh.RimLoops;
 import blankwright.mesh.TriMesh;
+import blankwright.num.Orientation;
 import blankwright.num.Progress;
+import blankwright.sparse.Cholesky;
 import java.util.Arrays;
 import java.util.Random;
 import java.util.concurrent.CancellationException;
@@ -190,11 +196,11 @@ class FlattenerKeepsTest {
     @Test
     void circleStartReachesTheSameOptimumAsTheConformalOne() {
         TriMesh mesh = panel();
-        blankwright.mesh.RimLoops rims = blankwright.mesh.RimLoops.of(mesh, blankwright.mesh.EdgeTable.of(mesh));
+        RimLoops rims = RimLoops.of(mesh, EdgeTable.of(mesh));
         double[] uv = CircleMap.of(mesh, rims, 0, () -> false);
         Distortion form = new Distortion(mesh);
-        blankwright.sparse.Cholesky solver = new blankwright.sparse.Cholesky(mesh.vertexCount(), mesh.corners(), mesh.positions(), 2);
-        Descent descent = new Descent(form, solver, new blankwright.flatten.energy.SymmetricDirichlet(), FlattenOptions.DEFAULT, Progress.NONE);
+        Cholesky solver = new Cholesky(mesh.vertexCount(), mesh.corners(), mesh.positions(), 2);
+        Descent descent = new Descent(form, solver, new SymmetricDirichlet(), FlattenOptions.DEFAULT, Progress.NONE);
         assertEquals(Descent.End.CONVERGED, descent.run(uv, layout -> true));
         assertEquals(flatten(mesh).energy(), descent.value(), 1e-9);
     }
@@ -204,6 +210,25 @@ class FlattenerKeepsTest {
         Outcome outcome = Flattener.flatten(panel(), FlattenOptions.DEFAULT.withStepLimit(1), Progress.NONE);
         Outcome.Stopped stopped = assertInstanceOf(Outcome.Stopped.class, outcome);
         assertEquals(Outcome.Reason.STEP_LIMIT, stopped.reason());
+    }
+
+    /** Layouts whose area is above 0 by the exact sign, yet below it or none once rounded: no energy, so no descent, and never "converged". */
+    @Test
+    void convergedIsNotSaidOfALayoutWithoutEnergy() {
+        TriMesh one = TriMesh.of(new double[] {0, 0, 0, 1.1, 0.1, 0.3, 0.4, 0.9, 0.2}, new int[] {0, 1, 2});
+        Distortion form = new Distortion(one);
+        Cholesky solver = new Cholesky(3, one.corners(), one.positions(), 2);
+        StretchEnergy energy = new SymmetricDirichlet();
+        Random random = new Random(4);
+        int seen = 0;
+        for (int i = 0; i < 20_000; i++) {
+            double a = random.nextDouble(), b = random.nextDouble(), s = random.nextDouble();
+            double[] uv = {0, 0, a, b, s * a, Math.nextUp(s * b)};
+            if (Orientation.sign(uv[0], uv[1], uv[2], uv[3], uv[4], uv[5]) <= 0 || form.value(energy, uv) < Double.POSITIVE_INFINITY) continue;
+            seen++;
+            assertEquals(Descent.End.NO_DESCENT, new Descent(form, solver, energy, FlattenOptions.DEFAULT, Progress.NONE).run(uv, l -> true));
+        }
+        assertTrue(seen > 100, seen + " such layouts");
     }
 
     @Test
