@@ -143,7 +143,7 @@ public final class NearestPoint {
         System.arraycopy(w, 0, best, 2, 3);
     }
 
-    /** Weights of the point of triangle t nearest to p: a corner, a point of a side, or the foot inside. */
+    /** Weights of the point of triangle t nearest to p: a corner, a point of a side that has a length, or the foot inside. */
     static double[] weights(TriMesh mesh, int t, double[] p) {
         int a = mesh.corner(t, 0), b = mesh.corner(t, 1), c = mesh.corner(t, 2);
         double[] ab = from(mesh, a, b), ac = from(mesh, a, c);
@@ -154,12 +154,12 @@ public final class NearestPoint {
         double d3 = dot(ab, bp), d4 = dot(ac, bp);
         if (d3 >= 0 && d4 <= d3) return new double[] {0, 1, 0};
         double vc = d1 * d4 - d3 * d2;
-        if (vc <= 0 && d1 >= 0 && d3 <= 0) return new double[] {1 - d1 / (d1 - d3), d1 / (d1 - d3), 0};
+        if (vc <= 0 && d1 >= 0 && d3 <= 0 && d1 > d3) return new double[] {1 - d1 / (d1 - d3), d1 / (d1 - d3), 0};
         double[] cp = {p[0] - mesh.x(c), p[1] - mesh.y(c), p[2] - mesh.z(c)};
         double d5 = dot(ab, cp), d6 = dot(ac, cp);
         if (d6 >= 0 && d5 <= d6) return new double[] {0, 0, 1};
         double vb = d5 * d2 - d1 * d6;
-        if (vb <= 0 && d2 >= 0 && d6 <= 0) return new double[] {1 - d2 / (d2 - d6), 0, d2 / (d2 - d6)};
+        if (vb <= 0 && d2 >= 0 && d6 <= 0 && d2 > d6) return new double[] {1 - d2 / (d2 - d6), 0, d2 / (d2 - d6)};
         double va = d3 * d6 - d5 * d4;
         if (va <= 0 && d4 - d3 >= 0 && d5 - d6 >= 0) {
             double w = (d4 - d3) / (d4 - d3 + (d5 - d6));

@@ -238,7 +238,7 @@ public final class PlaneSection {
             List<Chain> chains = new ArrayList<>();
             for (int p = 0; p < count; p++) if (out[tail[p]] != 1 || in[tail[p]] != 1) chains.add(chain(p, out, in, after, done));
             for (int p = 0; p < count; p++) if (!done[p]) chains.add(chain(firstByPlace(p, after), out, in, after, done));
-            chains.sort(Comparator.comparing(c -> c.start(0).on(mesh), Tracer::compared));
+            chains.sort(Comparator.comparing((Chain c) -> c.start(0).on(mesh), Tracer::compared).thenComparing(c -> c.end(0).on(mesh), Tracer::compared));
             return chains;
         }
 
@@ -271,7 +271,8 @@ public final class PlaneSection {
             if (node < n) {
                 w[corner(t, node)] = 1;
             } else {
-                int a = edges.from(node - n), b = edges.to(node - n);
+                int from = edges.from(node - n), to = edges.to(node - n);
+                int a = Wavefront.ahead(mesh, from, to) ? from : to, b = from + to - a;     // same bits however vertices are numbered
                 double share = height[a] / (height[a] - height[b]);
                 w[corner(t, a)] = 1 - share;
                 w[corner(t, b)] = share;

@@ -56,6 +56,26 @@ class NearestPointAgreesWithBruteForceTest {
         }
     }
 
+    /** Triangles that are a side or a point: the nearest of their sides that have a length counts, and none spoils the others. */
+    @Test
+    void trianglesWithoutAreaAreStillPlaces() {
+        double[] xyz = {0, 0, 0, 10, 0, 0, 0, 10, 0, 40, 0, 0, 40, 30, 0, 40, 0, 0, 40, 30, 0, 90, 0, 0, 90, 0, 0, 90, 0, 0};
+        int[] tri = {0, 1, 2, 3, 4, 5, 3, 5, 4, 4, 3, 6, 7, 8, 9};
+        Random random = new Random(12);
+        for (int first = 0; first < 5; first++) {
+            int[] turned = new int[tri.length];
+            for (int i = 0; i < tri.length; i++) turned[i] = tri[(i + 3 * first) % tri.length];
+            NearestPoint nearest = NearestPoint.on(TriMesh.of(xyz, turned));
+            for (int i = 0; i < 200; i++) {
+                double x = 120 * random.nextDouble() - 10, y = 50 * random.nextDouble() - 10;
+                double[] found = nearest.to(x, y, 0).on(TriMesh.of(xyz, turned));
+                double side = Math.hypot(x - 40, y - Math.max(0, Math.min(30, y))), point = Math.hypot(x - 90, y);
+                double least = Math.min(Math.min(side, point), slow(TriMesh.of(xyz, new int[] {0, 1, 2}), new double[] {x, y, 0}));
+                assertEquals(least, Math.hypot(found[0] - x, found[1] - y), 1e-12);
+            }
+        }
+    }
+
     @Test
     void aMarkIsCarriedBackFromTheBlank() {
         TriMesh plate = Forms.plate(300, 200, 12, 9);

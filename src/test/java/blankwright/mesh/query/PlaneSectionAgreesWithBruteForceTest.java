@@ -1,5 +1,6 @@
 package blankwright.mesh.query;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -187,6 +188,22 @@ class PlaneSectionAgreesWithBruteForceTest {
         }
         assertEquals(2, lines.size());
         assertEquals(24 * 13, sum, 1e-9);
+    }
+
+    /** The plane lies alike to both halves, runs through vertices and touches the inner ring: chains that start in one place, points alike. */
+    @Test
+    void numberingDoesNotMatterToTheLastBitInASymmetricForm() {
+        TriMesh torus = Forms.torus(90, 30, 40, 20), ball = Forms.sphere(100, 3);
+        for (TriMesh mesh : new TriMesh[] {torus, ball})
+            for (double[] plane : new double[][] {{0, 1, 0, 0}, {60, 1, 0, 0}, {0, 0, 0, 1}, {13, 0, 1, 0}, {0, 1, 1, 0}})
+                for (int seed = 0; seed < 5; seed++) {
+                    TriMesh other = Forms.renumbered(mesh, seed);
+                    double[] p = {plane[0] * plane[1], plane[0] * plane[2], plane[0] * plane[3]};
+                    PlaneSection one = cut(mesh, p, plane[1], plane[2], plane[3]), two = cut(other, p, plane[1], plane[2], plane[3]);
+                    assertEquals(one.chains().size(), two.chains().size());
+                    for (int i = 0; i < one.chains().size(); i++)
+                        assertArrayEquals(one.chains().get(i).on(mesh), two.chains().get(i).on(other));
+                }
     }
 
     @Test
