@@ -17,7 +17,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** Thousands of damaged files through the whole program: each ends in 0, 3 or 4 and a sentence, and leaves a packet or nothing. */
 class HostileFilesEndWellTest {
-    private static final int PER_FILE = 200, ALL_FORMATS_EVERY = 40;
+    private static final int PER_FILE = 170, ALL_FORMATS_EVERY = 100;
 
     @TempDir Path temp;
 
@@ -29,7 +29,7 @@ class HostileFilesEndWellTest {
         for (int i = 0; i < files.size(); i++) {
             HostileFiles.File file = files.get(i);
             Path input = Files.write(temp.resolve("input-" + i), file.bytes()), out = temp.resolve("out-" + i);
-            String formats = i % ALL_FORMATS_EVERY == 0 ? "obj,dxf,svg,pdf,png,vtu,csv" : "obj,dxf,svg,vtu,csv";
+            String formats = i % ALL_FORMATS_EVERY == 0 ? "obj,dxf,svg,pdf,png,vtu,csv" : "obj,dxf,csv";
             Run run = Run.of("flatten", input, "--units", "mm", "--out", out, "--formats", formats);
             ends.merge(run.exit(), 1, Integer::sum);
             String trouble = trouble(run, out);
