@@ -17,7 +17,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** Thousands of damaged files through the whole program: each ends in 0, 3 or 4 and a sentence, and leaves a packet or nothing. */
 class HostileFilesEndWellTest {
-    private static final int PER_FILE = 170, ALL_FORMATS_EVERY = 100;
+    private static final int PER_FILE = 190, ALL_FORMATS_EVERY = 100;
 
     @TempDir Path temp;
 
