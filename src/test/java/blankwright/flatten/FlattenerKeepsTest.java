@@ -10,12 +10,15 @@ import blankwright.flatten.energy.StretchEnergy;
 import blankwright.flatten.energy.SymmetricDirichlet;
 import blankwright.mesh.EdgeTable;
 import blankwright.mesh.FlatMap;
+import blankwright.mesh.Forms;
 import blankwright.mesh.RimLoops;
 import blankwright.mesh.TriMesh;
+import blankwright.mesh.cut.Cut;
 import blankwright.num.Orientation;
 import blankwright.num.Progress;
 import blankwright.sparse.Cholesky;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Random;
 import java.util.concurrent.CancellationException;
 import org.junit.jupiter.api.Test;
@@ -191,6 +194,38 @@ class FlattenerKeepsTest {
             renamed[i] = at[tri[i]];
         }
         return TriMesh.of(Arrays.copyOf(used, 3 * n), renamed);
+    }
+
+    /** Tutte 1963, Floater 2003: the start that cannot turn a triangle over, also round holes of all sizes. */
+    @Test
+    void circleStartHasNoTriangleTurnedOverAlsoWithHoles() {
+        TriMesh form = Forms.holed(Grids.shaken(Grids.mudguard(30), 40, 8), 45, new double[] {425, 0, 0}, new double[] {400, 140, 0},
+                new double[] {400, -140, 0});
+        TriMesh rough = Cut.along(form, List.of()).mesh();                    // holes that touched are parted
+        assertEquals(1, Forms.parts(rough).size());
+        RimLoops rims = RimLoops.of(rough, EdgeTable.of(rough));
+        assertTrue(rims.count() > 3, rims.count() + " rims");
+        double[] uv = CircleMap.of(rough, rims, rims.longest(rough), () -> false);
+        FlatMap map = FlatMap.of(rough, uv);
+        for (int t = 0; t < rough.triangleCount(); t++) assertTrue(map.area(t) > 0);
+    }
+
+    /** A row of triangles of which the height goes to nothing across a bowed sheet: of no weight, and no harm to the rest. */
+    @ParameterizedTest
+    @ValueSource(doubles = {1e-4, 1e-7, 1e-10, 1e-13, 0})
+    void sliversDoNoHarm(double height) {
+        Outcome plain = flatten(Grids.of(20, 20, (u, v) -> bowed(u, v)));
+        Outcome outcome = flatten(Grids.of(20, 21, (u, v) -> {
+            int j = (int) Math.round(21 * v);
+            return bowed(u, j <= 10 ? j / 20.0 : j == 11 ? 0.5 + height / 20 : (j - 1) / 20.0);
+        }));
+        assertInstanceOf(Outcome.Converged.class, outcome);
+        assertEquals(plain.energy() - 4, outcome.energy() - 4, 1e-2 * (plain.energy() - 4));
+        assertEquals(plain.map().area(), outcome.map().area(), 1e-4 * plain.map().area());
+    }
+
+    private static double[] bowed(double x, double y) {
+        return new double[] {100 * x, 100 * y, 10 * Math.sin(3 * x) * Math.cos(2 * y)};
     }
 
     @Test
