@@ -73,6 +73,14 @@ final class CholeskyTest extends SparseSolverContract {
         assertTrue(heaped < 3 * good, heaped + " against " + good);
     }
 
+    @Test
+    void agreesWithTheLibrary() {
+        TestMesh mesh = TestMesh.grid(40, 25, new Random(5));
+        Elements elements = random(mesh.tri().length / 3, 2, 7);
+        double[] b = randomVector(2 * mesh.nodes(), 9);
+        assertArrayEquals(LibrarySolver.solve(mesh, 2, elements, 0.01, b), solve(mesh, 2, elements, 0.01, b), 1e-10);
+    }
+
     private static long size(TestMesh mesh) {
         return new Cholesky(mesh.nodes(), mesh.tri(), mesh.xyz(), 2).factorSize();
     }
