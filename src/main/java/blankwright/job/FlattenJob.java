@@ -18,6 +18,7 @@ import blankwright.mesh.repair.Components;
 import blankwright.mesh.repair.MidSurface;
 import blankwright.mesh.repair.Repair;
 import blankwright.mesh.repair.Repaired;
+import blankwright.mesh.repair.TwoFaces;
 import blankwright.num.LengthUnit;
 import blankwright.num.Progress;
 import blankwright.outline.Overlap;
@@ -159,6 +160,7 @@ public final class FlattenJob {
         if (components.size() > 1)
             findings.add(new Finding(Finding.Kind.SEVERAL_COMPONENTS, components.size(),
                     components.size() + " separate parts; each becomes a piece of the blank."));
+        TwoFaces.seen(components).ifPresent(findings::add);
         for (int i = 0; i < components.size(); i++) {
             Opened opened = CutToDisk.of(toMiddle(components.get(i).mesh()), share(0.2, 0.3, i, components.size()));
             findings.addAll(opened.findings());

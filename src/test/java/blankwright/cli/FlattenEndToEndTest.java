@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import blankwright.job.Output;
+import blankwright.mesh.Forms;
 import blankwright.mesh.TriMesh;
 import blankwright.mesh.io.Format;
 import blankwright.mesh.io.MeshWriter;
@@ -142,6 +143,18 @@ class FlattenEndToEndTest {
         JsonNode plain = flattened(file), face = flattened(file, "--face", "outside");
         assertEquals(plain.get("pieces"), face.get("pieces"));
         assertEquals("not-moved", face.get("findings").get(0).get("kind").asText());
+    }
+
+    /** A closed tube wall: outside, inside and the two edges between them. */
+    @Test
+    void aSheetDrawnWithBothItsFacesIsPointedOut() throws IOException {
+        TriMesh wall = Forms.grid(24, 4, true, true, (u, v) -> {
+            double r = v < 0.5 ? 100 : 98.5, h = v == 0.25 || v == 0.5 ? 60 : 0;
+            return new double[] {r * Math.cos(2 * Math.PI * u), r * Math.sin(2 * Math.PI * u), h};
+        });
+        JsonNode finding = flattened(write("wall", wall)).get("findings").get(0);
+        assertEquals("two-faces", finding.get("kind").asText());
+        assertTrue(finding.get("text").asText().contains("about 1.5 mm thick"), finding.toString());
     }
 
     @Test
