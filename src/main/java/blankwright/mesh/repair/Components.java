@@ -22,18 +22,17 @@ public final class Components {
     /** Largest area first, of equals the one with the lowest triangle; vertices and triangles keep their order. */
     public static List<Component> of(TriMesh mesh) {
         int n = mesh.vertexCount(), m = mesh.triangleCount();
-        int[] parent = new int[n];
-        for (int v = 0; v < n; v++) parent[v] = v;
+        Partition whole = new Partition(n);
         for (int t = 0; t < m; t++) {
-            unite(parent, mesh.corner(t, 0), mesh.corner(t, 1));
-            unite(parent, mesh.corner(t, 1), mesh.corner(t, 2));
+            whole.unite(mesh.corner(t, 0), mesh.corner(t, 1));
+            whole.unite(mesh.corner(t, 1), mesh.corner(t, 2));
         }
         int[] part = new int[n];                // of a root: its part, by lowest triangle
         Arrays.fill(part, -1);
         int[] of = new int[m];
         int parts = 0;
         for (int t = 0; t < m; t++) {
-            int r = root(parent, mesh.corner(t, 0));
+            int r = whole.lowest(mesh.corner(t, 0));
             if (part[r] < 0) part[r] = parts++;
             of[t] = part[r];
         }
@@ -42,7 +41,7 @@ public final class Components {
         for (int p = 0; p < parts; p++) triangles[p + 1] += triangles[p];
         int[] here = new int[n];
         for (int v = 0; v < n; v++) {
-            int p = part[root(parent, v)];
+            int p = part[whole.lowest(v)];
             here[v] = p < 0 ? -1 : vertices[p]++;
         }
         int[] order = new int[m];
@@ -56,7 +55,7 @@ public final class Components {
         }
         for (int v = 0; v < n; v++) {
             if (here[v] < 0) continue;
-            int p = part[root(parent, v)];
+            int p = part[whole.lowest(v)];
             vertexOf[p][here[v]] = v;
             places[p][3 * here[v]] = mesh.x(v);
             places[p][3 * here[v] + 1] = mesh.y(v);
@@ -93,20 +92,5 @@ public final class Components {
         String text = String.format(Locale.ROOT, "%d loose %s of together %d %s and %.3g mm2 %s below 1/1000 of the whole area; left out",
                 crumbs, crumbs == 1 ? "part" : "parts", triangles, triangles == 1 ? "triangle" : "triangles", lost, crumbs == 1 ? "is" : "are each");
         return new Kept(List.copyOf(pieces), List.of(new Finding(Kind.SMALL_COMPONENTS, crumbs, text)));
-    }
-
-    private static void unite(int[] parent, int a, int b) {
-        int p = root(parent, a), q = root(parent, b);
-        if (p < q) parent[q] = p;
-        else parent[p] = q;
-    }
-
-    private static int root(int[] parent, int a) {
-        int i = a;
-        while (parent[i] != i) {
-            parent[i] = parent[parent[i]];
-            i = parent[i];
-        }
-        return i;
     }
 }

@@ -204,13 +204,12 @@ final class Sheets {
 
     /** The first fan of a vertex keeps its number, the others get new ones from n on; returns how many there are. */
     private int numberFans(int n) {
-        int[] parent = new int[corners];
-        for (int h = 0; h < corners; h++) parent[h] = h;
+        Partition fans = new Partition(corners);
         for (int h = 0; h < corners; h++) {
             int g = partner[h];
             if (g <= h) continue;
-            unite(parent, h, EdgeGroups.next(g));
-            unite(parent, EdgeGroups.next(h), g);
+            fans.unite(h, EdgeGroups.next(g));
+            fans.unite(EdgeGroups.next(h), g);
         }
         boolean[] taken = new boolean[n];
         int[] of = new int[corners];
@@ -218,7 +217,7 @@ final class Sheets {
         for (int v = 0; v < n; v++) origin[v] = v;
         int count = n;
         for (int h = 0; h < corners; h++) {
-            int r = root(parent, h);
+            int r = fans.lowest(h);
             if (r == h) {                       // roots are the lowest of their fan
                 int v = tri[h];
                 if (!taken[v]) {
@@ -234,21 +233,6 @@ final class Sheets {
         }
         origin = Arrays.copyOf(origin, count);
         return count;
-    }
-
-    private static void unite(int[] parent, int a, int b) {
-        int p = root(parent, a), q = root(parent, b);
-        if (p < q) parent[q] = p;
-        else parent[p] = q;
-    }
-
-    private static int root(int[] parent, int a) {
-        int i = a;
-        while (parent[i] != i) {
-            parent[i] = parent[parent[i]];
-            i = parent[i];
-        }
-        return i;
     }
 
     /** Parts triangles that would be one too many on an edge of the result; true where there were any. */
