@@ -49,8 +49,11 @@ class PagesTellTheTruthTest {
         Set<String> missing = new TreeSet<>();
         try (Stream<Path> all = Stream.concat(Files.walk(Path.of("src/main")), Files.walk(Path.of("docs")))) {
             for (Path file : all.filter(p -> p.toString().matches(".*\\.(java|md)")).toList()) {
-                Matcher key = Pattern.compile("\\[([A-Za-z]{1,5}\\d\\d)\\]").matcher(Files.readString(file));
-                while (key.find()) if (!listed.contains("| [" + key.group(1) + "] |")) missing.add(file + ": " + key.group());
+                Matcher key = Pattern.compile("\\[([A-Za-z]{1,5}\\d\\d)\\]|sources\\.md \\[(\\w+)\\]").matcher(Files.readString(file));
+                while (key.find()) {
+                    String cited = key.group(1) == null ? key.group(2) : key.group(1);
+                    if (!listed.contains("| [" + cited + "] |")) missing.add(file + ": " + cited);
+                }
             }
         }
         assertEquals(Set.of(), missing);

@@ -11,7 +11,7 @@ import java.util.List;
 /**
  * What is drawn on one page, as PDF operators in mm from the lower left corner of the paper.
  *
- * <p>Source of the operators: ISO 32000-1:2008, sections 8 (graphics) and its annex A.
+ * <p>Source of the operators: ISO 32000-1:2008, section 8 (graphics) and annex A; docs/sources.md [PDF].
  */
 final class PdfPage {
     /** Greatest gap between an arc and the curves that stand for it, mm. */

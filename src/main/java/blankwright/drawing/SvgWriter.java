@@ -13,7 +13,7 @@ import java.nio.charset.StandardCharsets;
  *
  * <p>User coordinates are the drawing's own x and minus its y. Each layer that holds something is a group whose id is its name. Lettering is
  * written as outlines, so that browser and cutting shop show the same. Positions are rounded to 1e-4 mm.
- * <p>Source: W3C, "Scalable Vector Graphics (SVG) 1.1 (Second Edition)", 2011.
+ * <p>Source: W3C, "Scalable Vector Graphics (SVG) 1.1 (Second Edition)", 2011; docs/sources.md [SVG].
  */
 public final class SvgWriter {
     private static final double MARGIN = 5;       // mm of blank paper all round, so that no line width is cut off

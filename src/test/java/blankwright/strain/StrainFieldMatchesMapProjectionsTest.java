@@ -17,8 +17,8 @@ import org.locationtech.proj4j.proj.Projection;
 /**
  * Azimuthal map projections are flat patterns of a dish whose strain has been known for centuries.
  *
- * <p>Scales h' (radial) and k' (hoop) and the largest angular deformation sin(w/2) = |h'-k'|/(h'+k'): J. P. Snyder, "Map Projections - A
- * Working Manual", USGS Professional Paper 1395, 1987, ch. 4, 20, 21, 22, 24, 25 (chapters from memory); the table below was computed from
+ * <p>Scales h' (radial) and k' (hoop) and the largest angular deformation sin(w/2) = |h'-k'|/(h'+k'): J. P. Snyder, "Map Projections: A
+ * Working Manual", USGS Professional Paper 1395, 1987 [Sn87], ch. 4, 20, 21, 22, 24, 25 (chapters from memory); the table below was computed from
  * those formulas and rounded, not copied from a printed page. Positions come from proj4j and, independently, from the radius formulas.
  */
 class StrainFieldMatchesMapProjectionsTest {

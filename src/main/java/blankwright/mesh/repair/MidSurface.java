@@ -13,7 +13,7 @@ import java.util.Locale;
  * <p>The normal of a vertex is the sum of its triangles' normals, each weighted by its angle there. On a smooth skin that leaves an error
  * of second order in the triangles' size; on a rim, where only one side is known, of first order: offset times half the angle between
  * neighbouring triangles, along the skin. A sharp fold is rounded, not mitred.
- * <p>Source: Thuermer and Wuethrich, "Computing Vertex Normals from Polygonal Facets", 1998; docs/sources.md [TW98].
+ * <p>Source: Thürmer and Wüthrich, "Computing Vertex Normals from Polygonal Facets", 1998; docs/sources.md [TW98].
  */
 public final class MidSurface {
     /** The moved skin, same triangles, and what to know about it. */
