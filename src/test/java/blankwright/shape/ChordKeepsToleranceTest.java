@@ -1,5 +1,6 @@
 package blankwright.shape;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import blankwright.mesh.TriMesh;
@@ -54,6 +55,26 @@ class ChordKeepsToleranceTest {
         for (Panel panel : new Panel[] {new TorusSection(330, 95, 2.6, 2.8), new SphericalCap(300, 0.8), new CrownedPanel(600, 400, 60, 50)}) {
             double at04 = panel.mesh(Fineness.chord(0.04)).triangleCount(), at01 = panel.mesh(Fineness.chord(0.01)).triangleCount();
             assertTrue(at01 / at04 > 3.6 && at01 / at04 < 4.4, panel + " " + at04 + " " + at01);
+        }
+    }
+
+    /** On a ball the skin is farthest from a triangle over its circumcentre: R less the plane's distance from the ball's middle. */
+    @Test
+    void theWorstChordOfRingsIsThatOfTheBall() {
+        Skin ball = (u, v, out) -> {
+            out[0] = 200 * Math.sin(u) * Math.cos(v);
+            out[1] = 200 * Math.sin(u) * Math.sin(v);
+            out[2] = 200 * Math.cos(u);
+        };
+        for (int n : new int[] {6, 12, 24}) {
+            TriMesh mesh = Rings.sample(ball, 0.5, n).mesh();
+            double worst = 0;
+            for (int t = 0; t < mesh.triangleCount(); t++) {
+                double[] normal = mesh.normal(t);
+                int a = mesh.corner(t, 0);
+                worst = Math.max(worst, 200 - (normal[0] * mesh.x(a) + normal[1] * mesh.y(a) + normal[2] * mesh.z(a)));
+            }
+            assertEquals(worst, Rings.worstChord(ball, 0.5, n), 0.05 * worst);
         }
     }
 

@@ -104,6 +104,8 @@ class PanelsKeepASurfaceTest {
             int count = panel.mesh(Fineness.triangles(10_000)).triangleCount();
             assertTrue(count > 3_000 && count < 80_000, panel + " " + count);
         }
+        for (Panel rings : new Panel[] {new SphericalCap(500, 0.3), new EllipsoidalCap(260, 190, 230, 1.3), new Saddle(300, 150)})
+            assertEquals(6 * 41 * 41, rings.mesh(Fineness.triangles(10_000)).triangleCount());
         TriMesh outer = TorusSection.grid(2.6, 2.8, 330, 95, 200);
         for (int t = 0; t < outer.triangleCount(); t++) {      // away from the tube's middle line
             int v = outer.corner(t, 0);
