@@ -12,7 +12,7 @@ import java.util.regex.Pattern;
  * takes the unit the caller says. A sheet gauge is refused: its thickness depends on the metal.
  */
 public final class Lengths {
-    private static final Pattern GAUGE = Pattern.compile("#?\\s*\\d+\\s*-?\\s*(ga|ga\\.|gauge|gage|swg|awg)", Pattern.CASE_INSENSITIVE);
+    private static final Pattern GAUGE = Pattern.compile("#\\s*\\d+.*|\\d+\\s*-?\\s*(ga|gauge|gage|swg|awg)\\b.*", Pattern.CASE_INSENSITIVE);
     private static final Pattern SHAPE = Pattern.compile(
             "([+-]?)(?:(\\d{1,15}(?:\\.\\d{0,30})?|\\.\\d{1,30})|(?:(\\d{1,6})(?:\\s+|-))?(\\d{1,6})\\s*/\\s*(\\d{1,6}))\\s*([a-zA-Z]+|\"|')?");
 
@@ -83,7 +83,7 @@ public final class Lengths {
     }
 
     /** Every digit without exponent and without a useless point, e.g. {@code 1.6} or {@code 330}. */
-    static String plain(double x) {
+    public static String plain(double x) {
         if (!Double.isFinite(x)) throw new IllegalArgumentException(x + " cannot be written as a length or angle");
         if (x == 0) return "0";
         return new BigDecimal(Double.toString(x)).stripTrailingZeros().toPlainString();

@@ -10,6 +10,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** A YAML text as words, lists and maps with their places; anchors, aliases, tags, repeated keys and deep nesting are refused. */
 sealed interface Node {
@@ -17,6 +19,8 @@ sealed interface Node {
     int DEEPEST = 6;
     /** More words than any recipe has. */
     int LONGEST = 5000;
+    /** How the scanner below the parser says what is wrong and where: a line, then its place. */
+    Pattern PROBLEM = Pattern.compile("^(.+)\\R in '[^']*', line (\\d{1,9}), column (\\d{1,9}):", Pattern.MULTILINE);
 
     int line();
 
@@ -52,6 +56,16 @@ sealed interface Node {
             if (parser.nextToken() != null) throw reader.here("a second document begins here; one file holds one recipe");
             return node;
         } catch (JsonProcessingException e) {
+            Matcher problem = PROBLEM.matcher(e.getOriginalMessage());
+            String what = null;
+            int line = 1, column = 1;
+            while (problem.find()) {                // the last one: those before it tell what it was reading
+                what = problem.group(1);
+                line = Integer.parseInt(problem.group(2));
+                column = Integer.parseInt(problem.group(3));
+            }
+            if (what != null) throw new RecipeException(path, line, column, "this is not YAML: " + firstLine(what)
+                    + "; indent with blanks, and put a text that holds : or # in quotes");
             JsonLocation at = e.getLocation();
             throw new RecipeException(path, at == null ? 1 : Math.max(1, at.getLineNr()), at == null ? 1 : Math.max(1, at.getColumnNr()),
                     "this is not YAML: " + firstLine(e.getOriginalMessage()));

@@ -1,6 +1,7 @@
 package blankwright.project;
 
 import blankwright.num.LengthUnit;
+import blankwright.num.Lengths;
 import blankwright.shape.Fineness;
 import blankwright.shape.Panel;
 import java.util.Optional;
@@ -23,12 +24,14 @@ public record Recipe(String name, Source source, double chord, OptionalDouble th
     public static final int VERSION = 1;
     /** Station lines every 100 mm, where nothing is said. */
     public static final double USUAL_STATIONS = 100;
+    /** mm; nothing thicker is worked by hand, and a bare 16 or 18 is a gauge number. */
+    private static final double THICKEST = 10;
 
     public Recipe {
         if (name.isBlank()) throw new IllegalArgumentException("name: must not be empty");
         within("chord", chord, 1e-4, 50);
         within("stations", stations, 1, 10_000);
-        if (thickness.isPresent()) within("thickness", thickness.getAsDouble(), 0.01, 25);
+        if (thickness.isPresent()) within("thickness", thickness.getAsDouble(), 0.01, THICKEST);
         if (trim.isPresent()) within("trim", trim.getAsDouble(), 0.1, 500);
         if (face != Face.MIDDLE && thickness.isEmpty())
             throw new IllegalArgumentException("face " + face.word() + " needs the thickness of the sheet");
@@ -84,6 +87,11 @@ public record Recipe(String name, Source source, double chord, OptionalDouble th
 
     private static void within(String key, double mm, double low, double high) {
         if (!(mm >= low && mm <= high))
-            throw new IllegalArgumentException(key + " " + mm + " mm: must be " + low + " to " + high + " mm; check the unit");
+            throw new IllegalArgumentException(key + " " + written(mm) + ": must be " + written(low) + " to " + written(high) + "; check the unit"
+                    + (key.equals("thickness") ? ", and measure the sheet: a gauge number is no thickness" : ""));
+    }
+
+    private static String written(double mm) {
+        return Lengths.plain(mm) + " mm";
     }
 }

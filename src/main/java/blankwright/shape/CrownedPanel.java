@@ -19,6 +19,11 @@ public record CrownedPanel(double length, double width, double lengthRise, doubl
 
         public Step {
             if (depth != 0 || land != 0 || radius != 0 || fold != 0) {
+                String[] name = {"step-depth", "step-land", "step-radius", "step-fold"};
+                double[] value = {depth, land, radius, fold};
+                for (int i = 0; i < 4; i++) {
+                    Need.that(value[i] != 0, name[i], name[i] + " is missing or 0; a step needs " + String.join(", ", name));
+                }
                 Need.length("step-depth", depth);
                 Need.length("step-land", land);
                 Need.length("step-radius", radius);

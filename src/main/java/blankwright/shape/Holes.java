@@ -38,7 +38,8 @@ final class Holes {
             Hole h = holes.get(i);
             double edge = Math.min(Math.min(h.along() - h.length() / 2 - u0, u1 - h.along() - h.length() / 2),
                     Math.min(h.across() - h.width() / 2 - v0, v1 - h.across() - h.width() / 2));
-            Need.that(edge >= BRIDGE, "holes", "hole " + (i + 1) + " comes within " + Need.mm(edge) + " of an edge or bend: leave "
+            Need.that(edge >= BRIDGE, "holes", "hole " + (i + 1) + (edge < 0 ? " reaches " + Need.mm(-edge) + " over" : " comes within " + Need.mm(edge) + " of")
+                    + " an edge or bend: leave "
                     + Need.mm(BRIDGE) + " of metal");
             room = Math.min(room, edge);
             for (int j = 0; j < i; j++) {

@@ -42,10 +42,11 @@ class CommandLineRefusesTest {
             --alloy 3003            | --alloy: this version knows no metals yet; leave it out, the blank is laid out by shape alone
             --thickness thick       | --thickness: "thick" is not a length: write a number and a unit, e.g. 1.6mm, 0.063in, 1/16in, 1 1/2 in
             --thickness 18ga        | --thickness: "18ga": a gauge number is another thickness in steel, aluminium and stainless; measure the
-            --thickness -1mm        | --thickness -1.0 mm: must be 0.01 to 25.0 mm; check the unit
-            --thickness 2m          | --thickness 2000.0 mm: must be 0.01 to 25.0 mm; check the unit
+            --thickness -1mm        | --thickness -1 mm: must be 0.01 mm to 10 mm; check the unit
+            --thickness 2m          | --thickness 2000 mm: must be 0.01 mm to 10 mm; check the unit
+            --thickness 18          | --thickness 18 mm: must be 0.01 mm to 10 mm; check the unit, and measure the sheet: a gauge number is no
             --face top              | --face: "top" is none of outside, middle, inside
-            --stations 0            | --stations 0.0 mm: must be 1.0 to 10000.0 mm; check the unit
+            --stations 0            | --stations 0 mm: must be 1 mm to 10000 mm; check the unit
             --trim 1km              | --trim: "1km": the unit km is not known; use mm, cm, m, in, ft
             --paper a0              | --paper: "a0" is none of a4, letter
             --formats dwg,svg       | --formats: "dwg" is no file we write; choose among obj, dxf, svg, pdf, png, vtu, csv

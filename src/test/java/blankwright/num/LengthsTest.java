@@ -13,7 +13,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class LengthsTest {
     @ParameterizedTest
     @CsvSource(quoteCharacter = '`', value = {"1.6mm, 1.6", "1.6 mm, 1.6", "0.063in, 1.6002", "1/16in, 1.5875", "1 1/2 in, 38.1", "1-1/2\", 38.1", "2ft, 609.6",
-        "3', 914.4", "12cm, 120", ".5m, 500", "-3mm, -3", "25, 25", "+4 MM, 4", "0mm, 0", "3 feet, 914.4", "5., 5"})
+        "3', 914.4", "12cm, 120", ".5m, 500", "-3mm, -3", "25, 25", "+4 MM, 4", "0mm, 0", "3 feet, 914.4", "-1/2in, -12.7", "-1 1/2 in, -38.1", "10 inches, 254", "5., 5"})
     void readsWhatAShopWrites(String text, double mm) {
         assertEquals(mm, Lengths.parse(text), 1e-12 * Math.abs(mm));
     }
@@ -26,7 +26,7 @@ class LengthsTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"18 ga", "18ga", "#18 gauge", "20 swg", "16 Gauge"})
+    @ValueSource(strings = {"18 ga", "18ga", "#18 gauge", "20 swg", "16 Gauge", "18 ga.", "#18", "18 gauge steel", "22-gauge"})
     void refusesAGaugeBecauseItNeedsTheMetal(String text) {
         String why = assertThrows(IllegalArgumentException.class, () -> Lengths.parse(text)).getMessage();
         assertTrue(why.contains("gauge number is another thickness in steel, aluminium and stainless"), why);
@@ -46,7 +46,7 @@ class LengthsTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"38.1, 1 1/2 in", "1.5875, 1/16 in", "0, 0 in", "25.4, 1 in", "-12.7, -1/2 in", "0.1, 0 in", "-0.1, 0 in", "25.3, 1 in", "19.447, 49/64 in"})
+    @CsvSource({"38.1, 1 1/2 in", "1.5875, 1/16 in", "0, 0 in", "25.4, 1 in", "-12.7, -1/2 in", "0.1, 0 in", "-0.1, 0 in", "25.3, 1 in", "19.447, 49/64 in", "0.5953125, 1/32 in", "-0.5953125, -1/32 in"})
     void writesTheNearestSixtyFourth(double mm, String text) {
         assertEquals(text, Lengths.sixtyFourths(mm));
     }

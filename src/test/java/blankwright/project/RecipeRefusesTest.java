@@ -59,8 +59,10 @@ class RecipeRefusesTest {
         "face: outside|face: top|11|7|must be one of outside, middle, inside",
         "face: outside|aim: best|11|6|must be one of even, work",
         "thickness: 1.2mm|# none|11|7|face outside needs the thickness",
-        "thickness: 1.2mm|thickness: 120mm|10|12|must be 0.01 to 25",
-        "chord: 0.2mm|chord: 0mm|9|8|must be 1.0E-4 to 50",
+        "thickness: 1.2mm|thickness: 18|10|12|a gauge number is no thickness",
+        "thickness: 1.2mm|thickness: 18 ga|10|12|a gauge number is another thickness in steel, aluminium and stainless",
+        "thickness: 1.2mm|thickness: 120mm|10|12|must be 0.01 mm to 10 mm; check the unit",
+        "chord: 0.2mm|chord: 0mm|9|8|must be 0.0001 mm to 50 mm",
         "face: outside|--- |11|1|",
         "face: outside|face: {a: {b: {c: {d: {e: {f: {g: 1}}}}}}}|11|1|",
     })
@@ -81,13 +83,23 @@ class RecipeRefusesTest {
         "holes: [{along: 1mm, diameter: 3mm}]|8|11|across is missing",
         "holes: [{along: 1mm, across: 2mm, diameter: -3mm}]|8|47|must be above 0",
         "holes: [{along: 290mm, across: 2mm, diameter: 30mm}]|8|10|leave 5 mm of metal",
-        "step-depth: 3mm|8|3|step-land 0 mm"})
+        "holes: [{along: 900mm, across: 2mm, diameter: 30mm}]|8|10|over an edge or bend",
+        "step-depth: 3mm|8|3|step-land is missing or 0; a step needs step-depth, step-land, step-radius, step-fold"})
     void holesAndSteps(String line, int at, int column, String says) {
         String text = "blankwright-recipe: 1\nname: side\npanel:\n  kind: crowned-panel\n  length: 600mm\n  width: 400mm\n"
                 + "  length-rise: 20mm\n  " + line + "\n  width-rise: 30mm\n";
         RecipeException e = assertThrows(RecipeException.class, () -> RecipeReader.read("side.yaml", text));
         assertTrue(e.getMessage().contains(says), e.getMessage());
         if (!line.startsWith("step")) assertEquals(at + ":" + column, e.line() + ":" + e.column(), e.getMessage());
+    }
+
+    /** The place is that of the fault, not of what was being read when it came; what helps stands at the end. */
+    @ParameterizedTest
+    @CsvSource(quoteCharacter = '`', value = {"name: t~\tpanel: x,3,1,TAB", "name: \"t~panel: x~,4,1,unexpected end", "name: t: u,2,8,mapping values are not allowed"})
+    void whereItStopsBeingYaml(String rest, int line, int column, String says) {
+        RecipeException e = assertThrows(RecipeException.class, () -> RecipeReader.read("x.yaml", "blankwright-recipe: 1\n" + rest.replace('~', '\n')));
+        assertEquals(line + ":" + column, e.line() + ":" + e.column(), e.getMessage());
+        assertTrue(e.getMessage().contains(says) && e.getMessage().endsWith("indent with blanks, and put a text that holds : or # in quotes"), e.getMessage());
     }
 
     @Test

@@ -58,7 +58,7 @@ public final class MeshReader {
     private static byte[] bytes(Path path, String name) throws FormatException {
         try {
             if (Files.isDirectory(path)) throw new FormatException(name, "is a folder; name the mesh file in it");
-            if (Files.exists(path) && !Files.isRegularFile(path)) throw new FormatException(name, "is no plain file");
+            if (Files.exists(path) && !Files.isRegularFile(path)) throw new FormatException(name, "is no plain file; save the mesh as one");
             long size = Files.size(path), room = room();
             if (size > Math.min(room, Integer.MAX_VALUE - 8)) {
                 throw new FormatException(name, "is " + StlReader.size(size) + ", more than the "
@@ -69,7 +69,7 @@ public final class MeshReader {
                 return in.readAllBytes();
             }
         } catch (NoSuchFileException e) {
-            throw new FormatException(name, "no such file");
+            throw new FormatException(name, "no such file; check the name and the folder");
         } catch (AccessDeniedException e) {
             throw new FormatException(name, "may not be read: ask its owner for permission");
         } catch (IOException e) {
@@ -123,7 +123,7 @@ public final class MeshReader {
             int at = scan.wordStart();
             if (scan.is("ply")) return PlyReader.read(b, at, name, into);
             if (scan.is("solid") && isText(b)) return StlReader.text(b, at, name, into);
-            if (scan.is("4off") || scan.is("noff4")) throw scan.bad("OFF in four dimensions is no panel");
+            if (scan.is("4off") || scan.is("noff4")) throw scan.bad("OFF in four dimensions is no panel; export it in three");
             if (scan.shown().length() <= 5 && OffReader.isKeyword(scan.lowerWord())) return OffReader.read(b, at, name, into);
             if (ObjReader.knows(scan.lowerWord()) && isText(b)) return ObjReader.read(b, from, name, into);
         }

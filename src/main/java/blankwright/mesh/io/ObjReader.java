@@ -52,7 +52,8 @@ final class ObjReader {
             scan.nextLine();
         }
         if (highest >= into.vertexCount()) {
-            throw scan.badAt(highestAt, "vertex " + (highest + 1L) + ", but the file has " + into.vertexCount());
+            throw scan.badAt(highestAt, "vertex " + (highest + 1L) + ", but the file has " + into.vertexCount()
+                    + "; it seems cut off, so fetch or export it again");
         }
         if (others > 0) {
             into.findings.add(new Finding(Kind.IGNORED_ELEMENTS, others, others + (others == 1 ? " line or point is" : " lines, points or curves are")
@@ -62,7 +63,7 @@ final class ObjReader {
     }
 
     private static double coordinate(TextScan scan, String axis) throws FormatException {
-        if (!scan.wordInLine()) throw scan.bad("the line ends where " + axis + " of the vertex should be");
+        if (!scan.wordInLine()) throw scan.bad("the line ends where " + axis + " of the vertex should be; a vertex has three coordinates");
         return scan.number();
     }
 

@@ -27,7 +27,7 @@ final class OffReader {
         if (scan.wordInLine()) throw scan.bad("\"" + scan.shown() + "\" follows the three counts");
         if (vertices > b.length || faces > b.length) {
             throw scan.badAt(from, "the file promises " + vertices + " vertices and " + faces + " faces but holds only "
-                    + StlReader.size(b.length));
+                    + StlReader.size(b.length) + "; the file is cut off, fetch or export it again");
         }
         for (long v = 0; v < vertices; v++) {
             into.tick(scan.position(), b.length);

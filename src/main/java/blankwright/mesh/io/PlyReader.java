@@ -78,9 +78,9 @@ final class PlyReader {
             else if (!scan.is("comment") && !scan.is("obj_info")) throw scan.bad("\"" + scan.shown() + "\" begins no line of a PLY header");
             scan.nextLine();
         }
-        if (format == null) throw scan.bad("the header names no format (ascii, binary_little_endian or binary_big_endian)");
+        if (format == null) throw scan.bad("the header names no format (ascii, binary_little_endian or binary_big_endian); export the panel again");
         Element vertex = elements.stream().filter(e -> e.name().equals("vertex")).findFirst()
-                .orElseThrow(() -> scan.bad("the header names no element vertex"));
+                .orElseThrow(() -> scan.bad("the header names no element vertex; export the panel again"));
         vertices = vertex.count();
         scan.nextLine();
         at = scan.position();
@@ -163,7 +163,7 @@ final class PlyReader {
     private void checkRoom(Element e) throws FormatException {
         long least = e.properties().stream().mapToLong(Property::leastBytes).sum();
         long left = binary == null ? b.length - scan.position() : b.length - at;
-        if (e.properties().isEmpty()) throw new FormatException(file, "element vertex has no properties x, y and z");
+        if (e.properties().isEmpty()) throw new FormatException(file, "element vertex has no properties x, y and z; export the panel with its coordinates");
         if (binary == null) least = e.properties().size();                      // one digit each; blanks are not counted
         if (e.count() > left / least) {
             throw new FormatException(file, "the header promises " + e.count() + " of element " + shown(e.name()) + ", at least "
@@ -187,7 +187,7 @@ final class PlyReader {
             int k = List.of("x", "y", "z").indexOf(properties.get(i).name());
             if (k >= 0 && properties.get(i).count() == null) axis[k] = i;
         }
-        if (axis[0] < 0 || axis[1] < 0 || axis[2] < 0) throw new FormatException(file, "element vertex has no properties x, y and z");
+        if (axis[0] < 0 || axis[1] < 0 || axis[2] < 0) throw new FormatException(file, "element vertex has no properties x, y and z; export the panel with its coordinates");
         double[] value = new double[properties.size()];
         for (row = 0; row < e.count(); row++) {
             into.tick(row, e.count());

@@ -17,14 +17,14 @@ final class StlReader {
     }
 
     static RawMesh binary(byte[] b, String file, Gathered into) throws FormatException {
-        if (b.length < HEADER) throw new FormatException(file, "binary STL needs 84 bytes before the first triangle, here are " + b.length);
+        if (b.length < HEADER) throw new FormatException(file, "binary STL needs 84 bytes before the first triangle, here are " + b.length + "; export it again");
         ByteBuffer data = ByteBuffer.wrap(b).order(ByteOrder.LITTLE_ENDIAN);
         long claimed = claimed(b);
         int there = (b.length - HEADER) / RECORD, over = (b.length - HEADER) % RECORD;
         long use = Math.min(claimed, there);
         if (claimed == 0) use = there;                  // written by those who count at the end, and then do not
         if (use == 0) {
-            throw new FormatException(file, claimed == 0 ? "binary STL with 0 triangles"
+            throw new FormatException(file, claimed == 0 ? "binary STL with 0 triangles; export the panel again"
                     : "the header promises " + claimed + " triangles (" + size(RECORD * claimed) + ") but only " + over
                             + " bytes follow; the file is cut off, fetch or export it again");
         }

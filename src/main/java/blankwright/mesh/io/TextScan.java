@@ -95,10 +95,6 @@ final class TextScan {
         return b[i] == '\r' && i + 1 < end && b[i + 1] == '\n' ? i + 2 : i + 1;
     }
 
-    boolean atEnd() {
-        return at >= end;
-    }
-
     /** Offset of the next unread byte. */
     int position() {
         return at;
