@@ -41,12 +41,18 @@ class LengthsTest {
     }
 
     @Test
+    void twoUnitsAreExplained() {
+        for (String text : new String[] {"2ft 3in", "2' 3\"", "2 feet 3"})
+            assertTrue(assertThrows(IllegalArgumentException.class, () -> Lengths.parse(text)).getMessage().contains("one number and one unit"), text);
+    }
+
+    @Test
     void aCommaIsExplained() {
         assertTrue(assertThrows(IllegalArgumentException.class, () -> Lengths.parse("1,6mm")).getMessage().contains("point instead of the comma"));
     }
 
     @ParameterizedTest
-    @CsvSource({"38.1, 1 1/2 in", "1.5875, 1/16 in", "0, 0 in", "25.4, 1 in", "-12.7, -1/2 in", "0.1, 0 in", "-0.1, 0 in", "25.3, 1 in", "19.447, 49/64 in", "0.5953125, 1/32 in", "-0.5953125, -1/32 in"})
+    @CsvSource({"38.1, 1 1/2 in", "1.5875, 1/16 in", "0, 0 in", "25.4, 1 in", "-12.7, -1/2 in", "0.1, 0 in", "-0.1, 0 in", "25.3, 1 in", "19.447, 49/64 in", "0.1984375, 1/64 in", "-0.1984375, -1/64 in"})
     void writesTheNearestSixtyFourth(double mm, String text) {
         assertEquals(text, Lengths.sixtyFourths(mm));
     }
@@ -66,9 +72,11 @@ class LengthsTest {
             double mm = (random.nextDouble() - 0.3) * Math.pow(10, random.nextInt(8) - 3);
             double rounded = Math.rint(mm * 1000) / 1000;
             assertEquals(rounded, Lengths.parse(Lengths.exact(rounded)), 0);
-            assertEquals(mm / 100, Angles.parse(Angles.exact(mm / 100)), Math.abs(mm) * 1e-15);
+            assertEquals(mm / 100, Angles.parse(Angles.exact(mm / 100)), 0);
             double degrees = random.nextInt(360_000) / 1000.0;
-            assertEquals(Math.toRadians(degrees), Angles.parse(Angles.exact(Math.toRadians(degrees))), 0);
+            double round = Math.toRadians(degrees), beside = Math.nextUp(round);
+            assertEquals(round, Angles.parse(Angles.exact(round)), 0);
+            assertEquals(beside, Angles.parse(Angles.exact(beside)), 0);
         }
     }
 

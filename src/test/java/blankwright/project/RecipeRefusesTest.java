@@ -55,7 +55,8 @@ class RecipeRefusesTest {
         "  kind: torus-section|  kind: boat|4|9|known are cylinder",
         "name: mudguard|name: [a, b]|2|7|one value belongs here",
         "name: mudguard|name: ''|2|7|name has no value",
-        "name: mudguard|mesh: tail.obj|3|1|",
+        "name: mudguard|mesh: tail.obj|1|1|name is missing",
+        "name: mudguard|name: mudguard~mesh: tail.obj|3|1|panel and mesh stand side by side",
         "face: outside|face: top|11|7|must be one of outside, middle, inside",
         "face: outside|aim: best|11|6|must be one of even, work",
         "thickness: 1.2mm|# none|11|7|face outside needs the thickness",
@@ -67,7 +68,7 @@ class RecipeRefusesTest {
         "face: outside|face: {a: {b: {c: {d: {e: {f: {g: 1}}}}}}}|11|1|",
     })
     void withThePlace(String good, String bad, int line, int column, String says) {
-        RecipeException e = assertThrows(RecipeException.class, () -> RecipeReader.read("some.yaml", GOOD.replace(good + "\n", bad + "\n")));
+        RecipeException e = assertThrows(RecipeException.class, () -> RecipeReader.read("some.yaml", GOOD.replace(good + "\n", bad.replace('~', '\n') + "\n")));
         String message = e.getMessage();
         assertTrue(says == null || message.contains(says), message);
         assertTrue(message.startsWith("some.yaml:"), message);
@@ -100,6 +101,30 @@ class RecipeRefusesTest {
         RecipeException e = assertThrows(RecipeException.class, () -> RecipeReader.read("x.yaml", "blankwright-recipe: 1\n" + rest.replace('~', '\n')));
         assertEquals(line + ":" + column, e.line() + ":" + e.column(), e.getMessage());
         assertTrue(e.getMessage().contains(says) && e.getMessage().endsWith("indent with blanks, and put a text that holds : or # in quotes"), e.getMessage());
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', quoteCharacter = '`', value = {
+        "notes: none of them|1|1|neither panel nor mesh is given",
+        "mesh: ''|3|7|the mesh has no file name",
+        "mesh: \"tail\\u0007.obj\"|3|7|characters that no file name should",
+        "mesh: {file: tail.obj, units: yards}|3|31|must be one of mm, cm, m, in, ft",
+        "mesh: {units: m}|3|7|file is missing",
+        "mesh: {file: tail.obj, unit: m}|3|24|did you mean \"units\"?",
+        "mesh: tail.obj~chord: 0.1mm|4|1|a mesh file brings its own triangles; leave chord out"})
+    void meshesWithThePlace(String rest, int line, int column, String says) {
+        RecipeException e = assertThrows(RecipeException.class,
+                () -> RecipeReader.read("x.yaml", "blankwright-recipe: 1\nname: tail\n" + rest.replace('~', '\n') + "\n"));
+        assertTrue(e.getMessage().contains(says), e.getMessage());
+        assertEquals(line + ":" + column, e.line() + ":" + e.column(), e.getMessage());
+    }
+
+    @Test
+    void moreHolesThanAnySkinHas() {
+        String text = "blankwright-recipe: 1\nname: sieve\npanel:\n  kind: crowned-panel\n  length: 10m\n  width: 10m\n  length-rise: 0\n  width-rise: 0\n"
+                + "  holes: [" + "{along: 0, across: 0, diameter: 1}, ".repeat(201) + "]\n";
+        String why = assertThrows(RecipeException.class, () -> RecipeReader.read("x.yaml", text)).getMessage();
+        assertEquals("x.yaml:9:10: 201 holes: at most 200", why);
     }
 
     @Test

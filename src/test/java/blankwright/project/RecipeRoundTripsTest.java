@@ -33,7 +33,7 @@ class RecipeRoundTripsTest {
     void everythingSaid() throws RecipeException {
         Recipe recipe = Recipe.of("side skin, \"left\"\\", new Cylinder(101.6, 300.123456789, Math.toRadians(123.4)))
                 .withChord(0.05).withSheet(OptionalDouble.of(1.27), Face.INSIDE).withAim(Aim.WORK).withStations(50.8)
-                .withTrim(OptionalDouble.of(25.4)).withHand(Optional.of(Hand.LEFT)).withNotes("two\nlines: # and - more ✓ \u2028 \u0007 𝄞");
+                .withTrim(OptionalDouble.of(25.4)).withHand(Optional.of(Hand.LEFT)).withNotes("two\nlines: # and - more ✓ \u2028 \u0007 \u0085 \u009f 𝄞");
         assertEquals(recipe, RecipeReader.read("x", RecipeWriter.write(recipe)));
     }
 
