@@ -135,7 +135,7 @@ public final class FlattenJob {
         units = source.units().orElse(LengthUnit.MM);
         double[] xyz = raw.xyz();
         double across = across(xyz, raw.triangles());
-        if (!unitsStated) {
+        if (!unitsStated && across > 0) {
             Optional<String> question = SizeQuestion.ask(source.file(), across, units);
             if (question.isPresent()) throw new Refusal(question.get());
         }

@@ -104,6 +104,8 @@ class CommandLineRefusesTest {
         refuses(Files.writeString(temp.resolve("broken.obj"), "v 0 0 0\nv 1 0 0\nv 0 1 0\nf 1 2 7\n"), "broken.obj:4");
         refuses(Files.writeString(temp.resolve("points.obj"), "v 0 0 0\nv 1 0 0\nv 0 1 0\n"), "points.obj");
         refuses(Files.writeString(temp.resolve("line.obj"), "v 0 0 0\nv 100 0 0\nv 200 0 0\nf 1 2 3\n"), "nothing is left that could be a panel");
+        refuses(Files.writeString(temp.resolve("spot.obj"), "v 9 9 9\nv 9 9 9\nv 9 9 9\nf 1 2 3\n"), "nothing is left that could be a panel");
+        refuses(Files.writeString(temp.resolve("astray.yaml"), "blankwright-recipe: 1\nname: a\nmesh: gone.stl\n"), "gone.stl: no such file; check");
         refuses(Files.writeString(temp.resolve("colour.yaml"), "blankwright-recipe: 1\ncolour: red\n"), "colour.yaml:2:1");
     }
 
@@ -162,6 +164,29 @@ class CommandLineRefusesTest {
         Run metres = Run.of("flatten", small, "--out", out, "--units", "m", "--formats", "csv");
         assertEquals(ExitCode.DONE, metres.exit(), metres.said());
         assertFalse(metres.out().contains("unusual"), metres.out());
+    }
+
+    /** Whatever the format, plain, packed or named in a recipe: a panel of 0.84 m whose file says 0.84. */
+    @Test
+    void everyFormatIsAskedForItsUnit() throws IOException {
+        double[] xyz = HostileFiles.dome().positions(), size = HostileFiles.dome().size();
+        for (int i = 0; i < xyz.length; i++) xyz[i] *= 0.84 / Math.max(size[0], size[1]);
+        for (Format format : Format.values()) {
+            byte[] bytes = HostileFiles.written(HostileFiles.dome().withPositions(xyz), format);
+            asksForMetres(Files.write(temp.resolve("nose." + format), bytes));
+            asksForMetres(Files.write(temp.resolve("nose." + format + ".gz"), HostileFiles.zipped(bytes)));
+            asksForMetres(Files.writeString(temp.resolve("nose.yaml"), "blankwright-recipe: 1\nname: nose\nmesh: nose." + format + "\n"));
+        }
+        Path stated = Files.writeString(temp.resolve("nose.yaml"), "blankwright-recipe: 1\nname: nose\nmesh: {file: nose.OBJ, units: m}\n");
+        Run run = Run.of("flatten", stated, "--out", out, "--formats", "csv");
+        assertEquals(ExitCode.DONE, run.exit(), run.said());
+        assertTrue(run.out().contains("840 x"), run.out());
+    }
+
+    private void asksForMetres(Path input) {
+        Run run = Run.of("flatten", input, "--out", out);
+        assertEquals(ExitCode.BAD_INPUT, run.exit(), run.said());
+        assertTrue(run.err().contains("is this really 0.840 mm (0.033 in) across? In metres it would be 840 mm (33.1 in) across: say --units m."), run.err());
     }
 
     private Path scaled(String name, double factor) {

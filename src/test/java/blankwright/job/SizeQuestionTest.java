@@ -1,8 +1,12 @@
 package blankwright.job;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import blankwright.num.LengthUnit;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
@@ -12,6 +16,11 @@ class SizeQuestionTest {
         assertEquals(Optional.of("nose.obj: is this really 0.840 mm (0.033 in) across? In metres it would be 840 mm (33.1 in) across:"
                 + " say --units m. In feet it would be 256 mm (10.1 in) across: say --units ft."
                 + " If it is right as it stands, say --units mm."), SizeQuestion.ask("nose.obj", 0.84, LengthUnit.MM));
+    }
+
+    @Test
+    void theManualQuotesIt() throws IOException {
+        assertTrue(Files.readString(Path.of("docs/manual/units.md")).contains(SizeQuestion.ask("nose.obj", 0.84, LengthUnit.MM).orElseThrow()));
     }
 
     @Test
