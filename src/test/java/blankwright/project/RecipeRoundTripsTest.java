@@ -50,7 +50,7 @@ class RecipeRoundTripsTest {
                 new ObliqueCone(100, 60, 120, 0, -0.1, Math.toRadians(359)), new SphericalCap(100, 1), new EllipsoidalCap(260, 190, 230, Math.PI / 2),
                 new TorusSection(330, 95, 2.6, 2.8, -0.2), new Saddle(300, 150.5), new TwistedPanel(500, 300, -60), new Catenoid(80, -70, 90, 2),
                 new Helicoid(80, -70, 90, 2), new CrownedPanel(600, 400, -30, 25),
-                new CrownedPanel(400, 250, 12, 20, new CrownedPanel.Step(2, 15, 1, 1), List.of(Hole.round(-100, 30, 32), new Hole(60, -20, 90, 24.1))),
+                new CrownedPanel(400, 250, 12, 20, new CrownedPanel.Step(2, 15, 1, 1), List.of(Hole.round(-100, 30, 32), new Hole(60, -20, 90, 24.1), new Hole(150, 10, 20, 60))),
                 new FlangeStrip(150, 1.5, 20, 15, 0, Math.PI / 2, FlangeStrip.Edge.CONCAVE),
                 new FlangedOpening(620, 520, 45, 60, 380, 300, 16, 4, 1.4));
         Set<String> kinds = new TreeSet<>();
