@@ -68,6 +68,16 @@ class OrientationMatchesExactFractionsTest {
             for (int k = 0; k < 6; k++) p[k] = Math.scalb((double) (random.nextInt(9) - 4) + (i % 2) * random.nextDouble() / 8, exponent);
             agreed(p);
         }
+        // products of 2.5 smallest numbers but for the last digit: rounded to 3 and to 2, though the second is the larger
+        assertEquals(-1, agreed(Math.scalb(5 / 3.0, -537), Math.scalb(1.25, -547), Math.scalb(1.0, -526), Math.scalb(1.5, -537),
+                Math.scalb(0.49 * Math.ulp(1.0), -537), 0));
+        for (int i = 0; i < 50_000; i++) {                                    // nearly on a line there
+            double x = random.nextDouble(), y = random.nextDouble(), s = random.nextDouble();
+            double[] p = {0.3, 0.7, 0.3 + x, 0.7 + y, 0.3 + s * x, 0.7 + s * y};
+            int exponent = -536 + i % 8;
+            for (int k = 0; k < 6; k++) p[k] = Math.scalb(p[k] + 1e-3 * (i % 2) * random.nextGaussian(), exponent);
+            agreed(p);
+        }
     }
 
     @Test
