@@ -11,10 +11,10 @@ import blankwright.strain.Developability;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 
 /** What a builder reads after a run: sizes first, then what was odd, what to cut, what to work, and what to do next. */
 final class BenchReport {
@@ -56,23 +56,25 @@ final class BenchReport {
                 piece.holes() == 0 ? "" : piece.holes() == 1 ? ", one hole" : ", " + piece.holes() + " holes");
         Developability shape = piece.developability();
         say("  shape: %s", shape.sentence());
-        most(piece, Instruction.SHRINK, "shrink", shape.shrinkMax());
-        most(piece, Instruction.STRETCH, "stretch", shape.stretchMax());
+        most(piece, Instruction.SHRINK, "shrink");
+        most(piece, Instruction.STRETCH, "stretch");
         if (!piece.seams().isEmpty())
             say("  seams added: %d, together %s", piece.seams().size(), length(piece.seamLength()));
     }
 
-    /** The zone whose line changes most, and the worst place anywhere. */
-    private void most(Piece piece, Instruction what, String word, double worst) {
-        Optional<Zone> zone = piece.zones().list().stream().filter(z -> z.instruction() == what)
-                .max(Comparator.comparingDouble(z -> Math.abs(z.line().change())));
-        if (zone.isEmpty()) {
+    /** The zone whose line changes most, and the one with the worst place. */
+    private void most(Piece piece, Instruction what, String word) {
+        List<Zone> zones = piece.zones().list().stream().filter(z -> z.instruction() == what).toList();
+        if (zones.isEmpty()) {
             say("  %s: nothing worth a tool", word);
             return;
         }
-        double change = zone.get().line().change();
-        say("  %s: zone %d most, %s %s along its line of %s; at the worst place %.1f %%", word, zone.get().number(),
-                change < 0 ? "take in" : "let out", length(Math.abs(change)), Lengths.mm(zone.get().line().blankLength(), 0), 100 * worst);
+        Zone most = Collections.max(zones, Comparator.comparingDouble(z -> Math.abs(z.line().change())));
+        Zone worst = Collections.max(zones, Comparator.comparingDouble(z -> Math.abs(z.largestStrain())));
+        double change = most.line().change();
+        say("  %s: zone %d most, %s %s along its line of %s; at the worst place%s %.1f %%", word, most.number(),
+                change < 0 ? "take in" : "let out", length(Math.abs(change)), Lengths.mm(most.line().blankLength(), 0),
+                worst == most ? "" : ", in zone " + worst.number() + ",", 100 * Math.abs(worst.largestStrain()));
     }
 
     private void next() {

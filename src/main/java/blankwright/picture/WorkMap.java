@@ -34,7 +34,7 @@ public final class WorkMap {
         double ground = Math.max(neutral, 1e-6);
         List<WorkField> fields = pieces.stream().map(p -> WorkField.of(p.map(), p.strain(), ground)).toList();
         List<double[]> amounts = new ArrayList<>(fields.stream().map(WorkField::amounts).toList());
-        // a zone's worst triangle may lie beyond the mean at any vertex: the scale must say that it ends before it
+        // where both ways need work a zone's number may be the smaller of the two, which is not coloured: the scale must hold it too
         for (MapPiece piece : pieces) amounts.add(piece.worked().stream().mapToDouble(Zone::largestStrain).toArray());
         StrainScale scale = StrainScale.of(ground, amounts.toArray(double[][]::new));
         return new WorkMap(caption, List.copyOf(pieces), fields, scale);

@@ -8,12 +8,13 @@ package blankwright.shop;
  *
  * @param number from 1, in the order of area
  * @param area on the form, mm²
- * @param largestStrain engineering, of the one triangle where the instruction's strain is most: negative = shrink
+ * @param largestStrain engineering, at the vertex where the instruction's strain, averaged to vertices, is most: negative = shrink. The work
+ *     map colours the same averages, so it shows no more of the instruction in the zone; one bad triangle hardly counts.
  * @param meanStrain engineering, area-weighted mean of the instruction's log strain, whatever its direction
  * @param acrossStrain the same of the other principal strain, at right angles: a shrink zone may have to be stretched the other way
  * @param directionOnBlank of the instruction's strain in the mean tensor, rad, -π/2 < angle <= π/2
  * @param directionX with Y and Z the unit vector on the form into which it goes, mean over the zone
- * @param worst where the largest strain is: the middle of that triangle
+ * @param worst where the largest strain is: that vertex, with a triangle of the zone that holds it
  * @param label a place well inside the zone for its number
  * @param line the zone's longest line in the sense of {@link Zones}
  * @param verdict of the largest strain; a zone to be left springs in

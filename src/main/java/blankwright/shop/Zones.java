@@ -47,10 +47,11 @@ public final class Zones {
     public static Zones of(StrainField field, ZoneOptions options) {
         TriMesh form = field.map().form();
         EdgeTable edges = EdgeTable.of(form);
-        SmoothStrain smooth = SmoothStrain.of(form, VertexStrain.of(field));
+        VertexStrain at = VertexStrain.of(field);
+        SmoothStrain smooth = SmoothStrain.of(form, at);
         byte[] instruction = instructions(smooth, options.neutral());
         int[] area = ZoneAreas.of(field, edges, instruction, options.smallestShare());
-        return new Survey(field, edges, smooth, instruction, area).zones();
+        return new Survey(field, edges, at, smooth, instruction, area).zones();
     }
 
     public StrainField field() {
@@ -92,6 +93,7 @@ public final class Zones {
         private final FlatMap map;
         private final TriMesh form;
         private final EdgeTable edges;
+        private final VertexStrain at;
         private final SmoothStrain smooth;
         private final byte[] instruction;   // of the area's triangle that gave it its number, see ZoneAreas
         private final int[] zoneOf;
@@ -99,11 +101,12 @@ public final class Zones {
         private final int[] size;
         private final double[] area;
 
-        Survey(StrainField field, EdgeTable edges, SmoothStrain smooth, byte[] instruction, int[] areaOf) {
+        Survey(StrainField field, EdgeTable edges, VertexStrain at, SmoothStrain smooth, byte[] instruction, int[] areaOf) {
             this.field = field;
             this.map = field.map();
             this.form = map.form();
             this.edges = edges;
+            this.at = at;
             this.smooth = smooth;
             this.instruction = instruction;
             int n = 0;
@@ -180,8 +183,8 @@ public final class Zones {
             double angle = Math.atan2(2 * uv, uu - vv) / 2 + (larger ? 0 : Math.PI / 2);
             if (angle > Math.PI / 2) angle -= Math.PI;
             if (angle <= -Math.PI / 2) angle += Math.PI;
-            int worst = worst(member, todo, larger);
-            double largest = strain(worst, todo, larger);
+            int v = worst(member, todo), worst = beside(member, v);
+            double largest = Math.expm1(strain(v, todo));
             double[] direction = onForm(member, angle);
             Grid grid = new Grid(member);
             ZoneLine line = new ZoneLine(map, edges, zoneOf, z, grid.box, smooth, larger, angle);
@@ -190,34 +193,47 @@ public final class Zones {
             double w = weight > 0 ? weight : 1;
             return new Zone(z + 1, todo, member.length, area[z], largest, Math.expm1((larger ? sum1 : sum2) / w),
                     Math.expm1((larger ? sum2 : sum1) / w), angle, direction[0], direction[1], direction[2],
-                    spot(worst, centre(worst, true), centre(worst, false)), label(z, member, grid, worst),
+                    new Spot(worst, map.u(v), map.v(v), form.x(v), form.y(v), form.z(v)), label(z, member, grid, worst),
                     line.longest("zone " + (z + 1)), todo == Instruction.LEAVE ? Verdict.SPRINGS_IN : Verdict.of(largest));
         }
 
-        private double strain(int t, Instruction todo, boolean larger) {
-            if (todo == Instruction.LEAVE) larger = field.strain1(t) + field.strain2(t) >= 0;
-            return larger ? field.engineering1(t) : field.engineering2(t);
+        /** The instruction's strain at vertex v, log; where nothing is to be done the one larger in magnitude. */
+        private double strain(int v, Instruction todo) {
+            boolean larger = todo == Instruction.STRETCH || todo == Instruction.LEAVE && at.strain1(v) + at.strain2(v) >= 0;
+            return larger ? at.strain1(v) : at.strain2(v);
         }
 
-        private int worst(int[] member, Instruction todo, boolean larger) {
-            int best = member[0];
+        /** The vertex of the zone with most of the instruction's strain. */
+        private int worst(int[] member, Instruction todo) {
+            int best = form.corner(member[0], 0);
             double most = Double.NEGATIVE_INFINITY;
             for (int t : member) {
-                double e = strain(t, todo, larger);
-                double amount = todo == Instruction.LEAVE ? Math.abs(e) : larger ? e : -e;
-                double tie = EQUAL * Math.max(1, Math.abs(amount));
-                if (amount > most + tie || amount > most - tie && before(t, best)) {
-                    most = Math.max(most, amount);
-                    best = t;
+                for (int k = 0; k < 3; k++) {
+                    int v = form.corner(t, k);
+                    double e = strain(v, todo), amount = todo == Instruction.LEAVE ? Math.abs(e) : todo == Instruction.STRETCH ? e : -e;
+                    if (amount > most + EQUAL || amount > most - EQUAL && before(map.u(v), map.v(v), map.u(best), map.v(best), t)) {
+                        most = Math.max(most, amount);
+                        best = v;
+                    }
                 }
             }
             return best;
         }
 
-        private boolean before(int t, int s) {
-            double du = centre(t, true) - centre(s, true);
-            double near = EQUAL * Math.sqrt(field.area(t) + field.area(s));
-            return du < -near || du < near && centre(t, false) < centre(s, false);
+        /** Of the zone's triangles at vertex v the one whose middle comes first. */
+        private int beside(int[] member, int v) {
+            int best = -1;
+            for (int t : member) {
+                if (form.corner(t, 0) != v && form.corner(t, 1) != v && form.corner(t, 2) != v) continue;
+                if (best < 0 || before(centre(t, true), centre(t, false), centre(best, true), centre(best, false), t)) best = t;
+            }
+            return best;
+        }
+
+        /** Whether one place comes before another in the order of u, then v; what is nearer than a trifle of triangle t is a tie. */
+        private boolean before(double u, double v, double otherU, double otherV, int t) {
+            double near = EQUAL * Math.sqrt(field.area(t));
+            return u - otherU < -near || u - otherU < near && v < otherV;
         }
 
         /**
@@ -250,7 +266,7 @@ public final class Zones {
                     w[0] * form.y(a) + w[1] * form.y(b) + w[2] * form.y(c), w[0] * form.z(a) + w[1] * form.z(b) + w[2] * form.z(c));
         }
 
-        /** The grid place farthest from the zone's border on the blank; the middle of the worst triangle where the grid misses the zone. */
+        /** The grid place farthest from the zone's border on the blank; the middle of triangle {@code worst} where the grid misses the zone. */
         private Spot label(int z, int[] member, Grid grid, int worst) {
             double[] border = new double[64];
             int length = 0;

@@ -49,7 +49,7 @@ public record Developability(Kind kind, double largestTakeIn, double largestLetO
     /** One plain sentence. */
     public String sentence() {
         String change = String.format(java.util.Locale.ROOT, "largest take-in along the rim %.1f mm, largest let-out %.1f mm; "
-                + "strain from %.2f %% shrink to %.2f %% stretch", largestTakeIn, largestLetOut, 100 * shrinkMax, 100 * stretchMax);
+                + "strain of single triangles from %.2f %% shrink to %.2f %% stretch", largestTakeIn, largestLetOut, 100 * shrinkMax, 100 * stretchMax);
         if (kind == Kind.NOT && Math.max(stretchMax, shrinkMax) < NEARLY) return "not laid flat, triangles are turned over: " + change;
         return switch (kind) {
             case DEVELOPABLE -> "developable (strain below 0.1 %, rim within 1 mm), it bends or springs onto the form: " + change;

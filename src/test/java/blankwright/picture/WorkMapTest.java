@@ -19,6 +19,7 @@ import blankwright.shop.Instruction;
 import blankwright.shop.Layout;
 import blankwright.shop.Stations;
 import blankwright.shop.TapeLine;
+import blankwright.shop.Zone;
 import blankwright.shop.Zones;
 import blankwright.strain.StrainField;
 import blankwright.strain.VertexStrain;
@@ -131,6 +132,21 @@ class WorkMapTest {
         List<String> words = WorkMap.of(CAPTION, NEUTRAL, pieces).drawnForm().labels().stream().map(Canvas.Label::text).toList();
         long listed = words.stream().filter(w -> w.matches("(shrink|stretch)  [+-][0-9.]+ mm over [0-9.]+ mm")).count();
         assertEquals(pieces.get(0).zones().list().stream().filter(z -> z.instruction() != Instruction.LEAVE).count(), listed);
+    }
+
+    /** What is coloured in a zone the way the zone is worked is no more than the largest strain printed for it, and somewhere as much. */
+    @Test
+    void numbersOfZonesAgreeWithTheColours() {
+        MapPiece piece = pieces(flat(TorusSection.grid(2.0, 1.6, 330, 75, 4000))).get(0);
+        WorkField field = WorkField.of(piece.map(), piece.strain(), NEUTRAL);
+        assertTrue(piece.worked().size() >= 2);
+        for (Zone zone : piece.worked()) {
+            double sign = zone.instruction() == Instruction.SHRINK ? -1 : 1, most = 0;
+            for (int i = 0; i < 3 * field.triangleCount(); i++) {
+                if (piece.zones().zoneOf(field.partOf(i / 3)) == zone.number()) most = Math.max(most, sign * field.amount(field.corners()[i]));
+            }
+            assertEquals(sign * zone.largestStrain(), most, 1e-12, "zone " + zone.number());
+        }
     }
 
     @Test

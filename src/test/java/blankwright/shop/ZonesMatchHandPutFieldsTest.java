@@ -9,7 +9,9 @@ import blankwright.mesh.FlatMap;
 import blankwright.mesh.TriMesh;
 import blankwright.oracle.Patch;
 import blankwright.strain.StrainField;
+import blankwright.strain.VertexStrain;
 import java.util.ArrayDeque;
+import java.util.Arrays;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
@@ -42,21 +44,48 @@ class ZonesMatchHandPutFieldsTest {
 
     @Test
     void shrunkWholeSheetIsOneZoneWithTheTakeInOfItsLongestLine() {
-        FlatMap map = Patch.grid(30, 20, 0, 600, 0, 300, (p, q) -> new double[] {p, q}, (p, q) -> new double[] {p, 0.98 * q, 0});
+        FlatMap map = Patch.grid(30, 20, 0, 600, 0, 300, (p, q) -> new double[] {p, q}, (p, q) -> new double[] {p, 0.97 * q, 0});
         Zones zones = Zones.of(StrainField.of(map));
         assertEquals(1, zones.list().size());
         Zone zone = zones.list().get(0);
         assertEquals(Instruction.SHRINK, zone.instruction());
         assertEquals(Math.PI / 2, Math.abs(zone.directionOnBlank()), 1e-9, "shrunk along v");
         assertEquals(1, Math.abs(zone.directionY()), 1e-9);
-        assertEquals(-0.02, zone.largestStrain(), 1e-12);
-        assertEquals(-0.02, zone.meanStrain(), 1e-12);
+        assertEquals(-0.03, zone.largestStrain(), 1e-12);
+        assertEquals(-0.03, zone.meanStrain(), 1e-12);
         assertEquals(0, zone.acrossStrain(), 1e-12);
         assertEquals(300, zone.line().blankLength(), 1e-9);
-        assertEquals(294, zone.line().formLength(), 1e-9);
-        assertEquals(6, zone.line().takeIn(), 1e-9);
-        assertEquals(600 * 294, zone.area(), 1e-6);
+        assertEquals(291, zone.line().formLength(), 1e-9);
+        assertEquals(9, zone.line().takeIn(), 1e-9);
+        assertEquals(600 * 291, zone.area(), 1e-6);
         assertEquals(Verdict.ORDINARY, zone.verdict());
+    }
+
+    /**
+     * One bad triangle of a scan: a sheet stretched 2 %, and in it a vertex a hundredth of a facet's height above an edge on the blank, half as
+     * much again on the form. The summary's number is that sliver's; the zone's is the largest mean round a vertex, hardly more than 2 %.
+     */
+    @Test
+    void oneBadTriangleDoesNotSetTheLargestStrain() {
+        FlatMap sheet = Patch.grid(30, 20, 0, 600, 0, 300, (p, q) -> new double[] {p, q}, (p, q) -> new double[] {1.02 * p, q, 0});
+        TriMesh form = sheet.form();
+        int t = triangleAt(sheet, 303, 151), n = form.vertexCount(), a = form.corner(t, 0), b = form.corner(t, 1), c = form.corner(t, 2);
+        double[] xyz = Arrays.copyOf(form.positions(), 3 * n + 3), uv = Arrays.copyOf(sheet.positions(), 2 * n + 2);
+        for (int k = 0; k < 2; k++) uv[2 * n + k] = 0.495 * (uv[2 * a + k] + uv[2 * b + k]) + 0.01 * uv[2 * c + k];
+        for (int k = 0; k < 3; k++) xyz[3 * n + k] = 0.4925 * (xyz[3 * a + k] + xyz[3 * b + k]) + 0.015 * xyz[3 * c + k];
+        int[] tri = Arrays.copyOf(form.corners(), form.corners().length + 6);
+        System.arraycopy(new int[] {a, b, n}, 0, tri, 3 * t, 3);
+        System.arraycopy(new int[] {b, c, n, c, a, n}, 0, tri, tri.length - 6, 6);
+        StrainField field = StrainField.of(FlatMap.of(TriMesh.of(xyz, tri), uv));
+        assertTrue(field.stretchMax() > 0.45, "the sliver is stretched " + field.stretchMax());
+        Zones zones = Zones.of(field);
+        assertEquals(1, zones.list().size());
+        Zone zone = zones.list().get(0);
+        assertTrue(zone.largestStrain() > 0.02 && zone.largestStrain() < 0.03, "largest " + zone.largestStrain());
+        VertexStrain means = VertexStrain.of(field);
+        double most = 0;
+        for (int v = 0; v <= n; v++) most = Math.max(most, means.stretch1(v) - 1);
+        assertEquals(most, zone.largestStrain(), 1e-12);
     }
 
     /** Skew field: stretched 4 % along 30 degrees, shrunk 1 % across; the line runs along 30 degrees through the sheet. */
