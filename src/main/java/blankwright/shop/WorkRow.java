@@ -8,8 +8,8 @@ import java.util.List;
  *
  * @param piece from 1
  * @param zone from 1 within the piece
- * @param takeInMm of the zone's longest line; null where the line is to be let out
- * @param letOutMm of the zone's longest line; null where it is to be taken in
+ * @param takeInMm of the zone's line; null where the line is to be let out
+ * @param letOutMm of the zone's line; null where it is to be taken in
  */
 public record WorkRow(int piece, int zone, String todo, double areaMm2, double strainMaxPercent, double strainMeanPercent,
         double strainAcrossPercent, double directionDegOnBlank, double lineBlankMm, double lineFormMm, Double takeInMm,

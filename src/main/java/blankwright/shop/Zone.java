@@ -16,7 +16,7 @@ package blankwright.shop;
  * @param directionX with Y and Z the unit vector on the form into which it goes, mean over the zone
  * @param worst where the largest strain is: that vertex, with a triangle of the zone that holds it
  * @param label a place well inside the zone for its number
- * @param line the zone's longest line in the sense of {@link Zones}
+ * @param line the line its work is measured along, see {@link Zones}
  * @param verdict of the largest strain; a zone to be left springs in
  */
 public record Zone(int number, Instruction instruction, int triangles, double area, double largestStrain, double meanStrain,

@@ -3,20 +3,28 @@ package blankwright.shop;
 import blankwright.mesh.EdgeTable;
 import blankwright.mesh.FlatMap;
 import blankwright.mesh.TriMesh;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 
 /**
- * The longest line through a zone that follows the direction of its strain.
+ * The line through a zone that tells its work: one that follows the direction of its strain, long, and of the long ones that changes most.
  *
+ * <p>Of the lines drawn, those not shorter than {@link #LONG} of the longest are long. A turned flange and the skin round it can be one zone;
+ * there the longest line may run along the skin, which is let out by 4 mm, while one only a little shorter runs along the edge of the flange,
+ * which is let out by 17 mm. Where a zone is to be left the longest is taken.
  * <p>From a place the line runs both ways, straight within each triangle, until it leaves the zone, meets a rim or a triangle turned over,
  * or comes alongside an older part of itself; round a ring it ends abreast of where it began. In a triangle whose strain prefers its
  * direction by a (0..1) the line runs along a·p + (1 - a)·v with p the direction of the strain and v the one it came with, so that it goes
- * straight on where the strain prefers none.
+ * straight on where the strain prefers none. Where it would graze a rim, by 15 degrees or less, it turns beside it: along an edge that must
+ * be worked all lines would otherwise end after a few facets.
  * <p>Source: Weinstein, Kindlmann and Lundberg, "Tensorlines: Advection-Diffusion Based Propagation through Diffusion Tensor Fields", IEEE
  * Visualization 1999, docs/sources.md [WKL99]: the same blend, for another tensor.
  */
 final class ZoneLine {
-    private static final double LONGER = 1 + 1e-9;      // what is longer by less is the same line from another place
+    private static final double LONG = 2.0 / 3;
+    private static final double SAME = 1e-9;            // of the longest: what differs by less is the same line from another place
+    private static final double GRAZING = Math.cos(Math.toRadians(15));
     private static final int STUCK = 16;                // steps without length after which a line ends: round one vertex
 
     private final FlatMap map;
@@ -26,23 +34,27 @@ final class ZoneLine {
     private final int zone;
     private final SmoothStrain strain;
     private final boolean larger;
+    private final double sense;
     private final double angle;
     private final int stepLimit;
     private final double noLength;
     private final Trail trail;
     private final Way forward = new Way();
     private final Way backward = new Way();
-    private double[] bestUv = new double[0];
-    private double[] bestXyz = new double[0];
-    private double best = -1;
+    private final List<Start> starts = new ArrayList<>();
+    private Start spot;
+
+    /** A place a line was drawn from, and what came of it, mm. */
+    private record Start(int triangle, double u, double v, double length, double change) { }
 
     /**
      * @param box of the zone on the blank: lowest u and v, highest u and v, mm
      * @param larger follow the larger principal strain, else the smaller
+     * @param sense 1 where the line is to be let out, -1 where it is to be taken in, 0 where it is to be left
      * @param angle direction to start in where there is no other, rad
      */
     ZoneLine(FlatMap map, EdgeTable edges, int[] zoneOf, int zone, double[] box, SmoothStrain strain, boolean larger,
-            double angle) {
+            double sense, double angle) {
         this.map = map;
         this.form = map.form();
         this.edges = edges;
@@ -50,6 +62,7 @@ final class ZoneLine {
         this.zone = zone;
         this.strain = strain;
         this.larger = larger;
+        this.sense = sense;
         this.angle = angle;
         trail = new Trail(box);
         double[] size = map.size();
@@ -57,12 +70,17 @@ final class ZoneLine {
         stepLimit = 64 + 8 * (int) Math.sqrt(zoneOf.length) * 8;
     }
 
-    /** Draws the line through (u, v) in triangle t and keeps it if it is longer than those before. */
+    /** Draws the line through (u, v) in triangle t and remembers what came of it. */
     void from(int t, double u, double v) {
         if (map.area(t) <= 0) {
-            if (bestUv.length == 0) spot(t, u, v);
+            if (spot == null) spot = new Start(t, u, v, 0, 0);
             return;
         }
+        TapeLine line = drawn(t, u, v);
+        starts.add(new Start(t, u, v, line.blankLength(), line.change()));
+    }
+
+    private TapeLine drawn(int t, double u, double v) {
         double cu = Math.cos(angle), cv = Math.sin(angle);
         double local = strain.direction1(t) + (larger ? 0 : Math.PI / 2);
         double pu = Math.cos(local), pv = Math.sin(local), a = strain.preference(t), sign = pu * cu + pv * cv < 0 ? -1 : 1;
@@ -71,40 +89,53 @@ final class ZoneLine {
         boolean closed = forward.run(t, u, v, du / d, dv / d, 1);
         if (closed) backward.n = 1;
         else backward.run(t, u, v, -du / d, -dv / d, -1);
-        double length = forward.length + (closed ? 0 : backward.length);
-        if (length > best * LONGER) keep(length);
-    }
-
-    /** A line of one point, for a zone that offers no way. */
-    private void spot(int t, double u, double v) {
-        double[] w = Barycentre.of(map, t, u, v);
-        bestUv = new double[] {u, v};
-        bestXyz = new double[3];
-        for (int k = 0; k < 3; k++) {
-            int c = form.corner(t, k);
-            bestXyz[0] += w[k] * form.x(c);
-            bestXyz[1] += w[k] * form.y(c);
-            bestXyz[2] += w[k] * form.z(c);
-        }
-    }
-
-    TapeLine longest(String name) {
-        return TapeLine.of(name, bestUv, bestXyz);
-    }
-
-    private void keep(double length) {
-        best = length;
         int n = forward.n + backward.n - 1, at = 0;
-        bestUv = new double[2 * n];
-        bestXyz = new double[3 * n];
-        for (int i = backward.n - 1; i > 0; i--) at = copy(backward, i, at);
-        for (int i = 0; i < forward.n; i++) at = copy(forward, i, at);
+        double[] uv = new double[2 * n], xyz = new double[3 * n];
+        for (int i = backward.n - 1; i > 0; i--) backward.copy(i, uv, xyz, at++);
+        for (int i = 0; i < forward.n; i++) forward.copy(i, uv, xyz, at++);
+        int kept = onceRound(uv, xyz);
+        return TapeLine.of("zone " + (zone + 1), Arrays.copyOf(uv, 2 * kept), Arrays.copyOf(xyz, 3 * kept));
     }
 
-    private int copy(Way way, int i, int at) {
-        System.arraycopy(way.uv, 2 * i, bestUv, 2 * at, 2);
-        System.arraycopy(way.xyz, 3 * i, bestXyz, 3 * at, 3);
-        return at + 1;
+    /**
+     * How many points of the line to keep: up to where it passes abreast of its first, heading the same way after turning right round; the last
+     * of them is moved there.
+     */
+    private static int onceRound(double[] uv, double[] xyz) {
+        double hu = 0, hv = 0, lastU = 0, lastV = 0, turned = 0;
+        for (int i = 1; i < uv.length / 2; i++) {
+            double du = uv[2 * i] - uv[2 * i - 2], dv = uv[2 * i + 1] - uv[2 * i - 1];
+            if (du == 0 && dv == 0) continue;
+            if (hu == 0 && hv == 0) {
+                hu = du;
+                hv = dv;
+            } else turned += Math.atan2(lastU * dv - lastV * du, lastU * du + lastV * dv);
+            lastU = du;
+            lastV = dv;
+            double there = (uv[2 * i] - uv[0]) * hu + (uv[2 * i + 1] - uv[1]) * hv, here = there - du * hu - dv * hv;
+            if (Math.abs(turned) < Math.PI || here >= 0 || there < 0) continue;
+            double f = here / (here - there);
+            for (int k = 0; k < 2; k++) uv[2 * i + k] = uv[2 * i - 2 + k] + f * (uv[2 * i + k] - uv[2 * i - 2 + k]);
+            for (int k = 0; k < 3; k++) xyz[3 * i + k] = xyz[3 * i - 3 + k] + f * (xyz[3 * i + k] - xyz[3 * i - 3 + k]);
+            return i + 1;
+        }
+        return uv.length / 2;
+    }
+
+    /** The line that was asked for; one of a single point in a zone that offers no way. */
+    TapeLine line() {
+        if (starts.isEmpty()) return TapeLine.of("zone " + (zone + 1), map, new int[] {spot.triangle()}, Barycentre.of(map, spot.triangle(), spot.u(), spot.v()));
+        double longest = 0;
+        for (Start start : starts) longest = Math.max(longest, start.length());
+        Start best = null;
+        for (Start start : starts) {
+            if (start.length() >= LONG * longest && (best == null || worth(start) > worth(best) + SAME * longest)) best = start;
+        }
+        return drawn(best.triangle(), best.u(), best.v());
+    }
+
+    private double worth(Start start) {
+        return sense == 0 ? start.length() : sense * start.change();
     }
 
     /** One of the two halves of a line. */
@@ -135,6 +166,7 @@ final class ZoneLine {
                     w[0] * form.z(p) + w[1] * form.z(q) + w[2] * form.z(r));
             for (int step = 0; step < stepLimit; step++) {
                 int exit = exit(t, entry, u, v);
+                if (exit >= 0 && edges.twin(3 * t + exit) < 0 && alongside(t, exit)) exit = exit(t, entry, u, v);
                 if (exit < 0) return false;
                 int a = form.corner(t, exit), b = form.corner(t, (exit + 1) % 3);
                 double eu = map.u(b) - map.u(a), ev = map.v(b) - map.v(a);
@@ -151,10 +183,10 @@ final class ZoneLine {
                         return false;
                     }
                 }
-                double before = (u - startU) * startDu + (v - startV) * startDv;
-                double after = (nextU - startU) * startDu + (nextV - startV) * startDv;
-                if (closing && before < 0 && after >= 0) {
-                    shorten(before / (before - after));
+                double here = (u - startU) * startDu + (v - startV) * startDv;
+                double there = (nextU - startU) * startDu + (nextV - startV) * startDv;
+                if (closing && here < 0 && there >= 0) {
+                    shorten(here / (here - there));
                     length += leg();
                     return true;
                 }
@@ -199,6 +231,16 @@ final class ZoneLine {
             return exit;
         }
 
+        /** Turns beside edge k of triangle t, if that takes no more than {@link #GRAZING}; whether it did. */
+        private boolean alongside(int t, int k) {
+            int a = form.corner(t, k), b = form.corner(t, (k + 1) % 3);
+            double eu = map.u(b) - map.u(a), ev = map.v(b) - map.v(a), e = Math.sqrt(eu * eu + ev * ev), cos = (du * eu + dv * ev) / e;
+            if (!(Math.abs(cos) >= GRAZING)) return false;
+            du = cos < 0 ? -eu / e : eu / e;
+            dv = cos < 0 ? -ev / e : ev / e;
+            return true;
+        }
+
         private double crossing(int a, double eu, double ev, double u, double v) {
             double det = eu * dv - ev * du;
             double f = ((u - map.u(a)) * dv - (v - map.v(a)) * du) / det;
@@ -216,6 +258,11 @@ final class ZoneLine {
             xyz[3 * n + 1] = y;
             xyz[3 * n + 2] = z;
             n++;
+        }
+
+        void copy(int i, double[] toUv, double[] toXyz, int at) {
+            System.arraycopy(uv, 2 * i, toUv, 2 * at, 2);
+            System.arraycopy(xyz, 3 * i, toXyz, 3 * at, 3);
         }
 
         /** Of the last leg on the blank, mm. */

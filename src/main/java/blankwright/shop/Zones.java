@@ -24,8 +24,8 @@ import java.util.List;
  * <li>The areas are numbered from 1, largest first; of equals the one with lower u, then v on the blank.
  * </ol>
  *
- * <p>The longest line of a zone is the longest of the lines that follow the direction of the instruction's strain both ways from a grid of
- * places in the zone until they leave it ({@link ZoneLine}): along the rim of a dish, along a flange, straight through where
+ * <p>The line of a zone is one of those that follow the direction of the instruction's strain both ways from a grid of places in the zone until
+ * they leave it: of the long ones the one that changes most ({@link ZoneLine}): along the rim of a dish, along a flange, straight through where
  * all directions are alike. Lengths on blank and form are those of the very same points.
  */
 public final class Zones {
@@ -183,18 +183,19 @@ public final class Zones {
             double angle = Math.atan2(2 * uv, uu - vv) / 2 + (larger ? 0 : Math.PI / 2);
             if (angle > Math.PI / 2) angle -= Math.PI;
             if (angle <= -Math.PI / 2) angle += Math.PI;
-            int v = worst(member, todo), worst = beside(member, v);
+            int v = worst(member, todo), worst = beside(member, v, todo, larger);
             double largest = Math.expm1(strain(v, todo));
             double[] direction = onForm(member, angle);
             Grid grid = new Grid(member);
-            ZoneLine line = new ZoneLine(map, edges, zoneOf, z, grid.box, smooth, larger, angle);
+            ZoneLine line = new ZoneLine(map, edges, zoneOf, z, grid.box, smooth, larger,
+                    todo == Instruction.LEAVE ? 0 : larger ? 1 : -1, angle);
             line.from(worst, centre(worst, true), centre(worst, false));
             grid.each(line::from);
             double w = weight > 0 ? weight : 1;
             return new Zone(z + 1, todo, member.length, area[z], largest, Math.expm1((larger ? sum1 : sum2) / w),
                     Math.expm1((larger ? sum2 : sum1) / w), angle, direction[0], direction[1], direction[2],
                     new Spot(worst, map.u(v), map.v(v), form.x(v), form.y(v), form.z(v)), label(z, member, grid, worst),
-                    line.longest("zone " + (z + 1)), todo == Instruction.LEAVE ? Verdict.SPRINGS_IN : Verdict.of(largest));
+                    line.line(), todo == Instruction.LEAVE ? Verdict.SPRINGS_IN : Verdict.of(largest));
         }
 
         /** The instruction's strain at vertex v, log; where nothing is to be done the one larger in magnitude. */
@@ -220,12 +221,18 @@ public final class Zones {
             return best;
         }
 
-        /** Of the zone's triangles at vertex v the one whose middle comes first. */
-        private int beside(int[] member, int v) {
+        /** Of the zone's triangles at vertex v the one with most of the instruction's strain: on a rim one with an edge on it. */
+        private int beside(int[] member, int v, Instruction todo, boolean larger) {
             int best = -1;
+            double most = Double.NEGATIVE_INFINITY;
             for (int t : member) {
                 if (form.corner(t, 0) != v && form.corner(t, 1) != v && form.corner(t, 2) != v) continue;
-                if (best < 0 || before(centre(t, true), centre(t, false), centre(best, true), centre(best, false), t)) best = t;
+                double e = larger ? field.strain1(t) : field.strain2(t), amount = todo == Instruction.LEAVE ? 0 : larger ? e : -e;
+                if (best < 0 || amount > most + EQUAL || amount > most - EQUAL
+                        && before(centre(t, true), centre(t, false), centre(best, true), centre(best, false), t)) {
+                    most = Math.max(most, amount);
+                    best = t;
+                }
             }
             return best;
         }

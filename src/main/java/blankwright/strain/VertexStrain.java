@@ -1,5 +1,6 @@
 package blankwright.strain;
 
+import blankwright.mesh.EdgeTable;
 import blankwright.mesh.FlatMap;
 import blankwright.mesh.TriMesh;
 
@@ -10,6 +11,8 @@ import blankwright.mesh.TriMesh;
  * that differ by half a turn are the same, and a triangle without a direction of its own pulls none along. The principal strains at a
  * vertex are those of the mean tensor. The direction on the form is the mean of the directions into which the triangles' rotations carry
  * the one on the blank.
+ * <p>On a rim only the triangles with an edge on it count, where there are any of measurable size: the others lie a row farther in. On a turned
+ * flange one row of triangles wide, whose edge must be stretched 10 %, the mean of all said 7 %.
  * <p>A vertex no measurable triangle touches has strain 0 and the direction (1, 0, 0).
  * <p>A turned-over triangle takes part with the strain of its mirror image.
  */
@@ -103,12 +106,14 @@ public final class VertexStrain {
     private void average(StrainField field) {
         TriMesh form = field.map().form();
         double[] weight = new double[uu.length];
+        boolean[] counts = counting(field);
         for (int t = 0; t < field.triangleCount(); t++) {
             if (field.degenerate(t)) continue;
             double w = field.area(t), e1 = field.strain1(t), e2 = field.strain2(t);
             double mean = (e1 + e2) / 2, half = (e1 - e2) / 2, twice = 2 * field.directionOnBlank(t);
             double c = half * Math.cos(twice), s = half * Math.sin(twice);
             for (int k = 0; k < 3; k++) {
+                if (!counts[3 * t + k]) continue;
                 int v = form.corner(t, k);
                 weight[v] += w;
                 uu[v] += w * (mean + c);
@@ -122,6 +127,20 @@ public final class VertexStrain {
             uv[v] /= weight[v];
             vv[v] /= weight[v];
         }
+    }
+
+    /** Per corner 3t + k: whether triangle t takes part in the mean at that corner. */
+    private static boolean[] counting(StrainField field) {
+        TriMesh form = field.map().form();
+        EdgeTable edges = EdgeTable.of(form);
+        boolean[] counts = new boolean[3 * form.triangleCount()], byRim = new boolean[form.vertexCount()];
+        for (int c = 0; c < counts.length; c++) {
+            int t = c / 3, k = c % 3;
+            counts[c] = !field.degenerate(t) && (edges.twin(c) < 0 || edges.twin(3 * t + (k + 2) % 3) < 0);     // the edges that meet there
+            if (counts[c]) byRim[form.corner(t, k)] = true;
+        }
+        for (int c = 0; c < counts.length; c++) counts[c] |= !byRim[form.corner(c / 3, c % 3)];
+        return counts;
     }
 
     private void solve() {

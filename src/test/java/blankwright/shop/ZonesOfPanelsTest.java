@@ -9,6 +9,8 @@ import blankwright.flatten.Outcome;
 import blankwright.mesh.FlatMap;
 import blankwright.mesh.TriMesh;
 import blankwright.num.Progress;
+import blankwright.shape.FlangedOpening;
+import blankwright.shape.Fineness;
 import blankwright.shape.SphericalCap;
 import blankwright.shape.TorusSection;
 import blankwright.strain.RimChange;
@@ -45,12 +47,23 @@ class ZonesOfPanelsTest {
         assertEquals(1 / 1.0350688 - 1, rim.largestStrain(), 1e-3);
         assertEquals(1 / (1 - 0.0171338) - 1, middle.largestStrain(), 1e-3);
         double flat = 0.517534 * radius;
-        assertTrue(rim.line().blankLength() > 0.92 * 2 * Math.PI * flat && rim.line().blankLength() < 2 * Math.PI * flat, "once round");
+        assertTrue(rim.line().blankLength() > 0.97 * 2 * Math.PI * flat && rim.line().blankLength() < 2 * Math.PI * flat, "once round");
         assertEquals(RimChange.of(map).largestTakeIn(), rim.line().takeIn(), 0.1 * rim.line().takeIn(), "nearly the rim's own take-in");
         assertTrue(Math.hypot(middle.worst().u(), middle.worst().v()) < 20);
         assertTrue(Math.hypot(middle.label().u(), middle.label().v()) < 20);
         assertEquals(Verdict.ORDINARY, rim.verdict());
         assertEquals(Verdict.EASY, middle.verdict());
+    }
+
+    /** Skin and turned flange are one zone to be stretched; what it tells is the let-out of the flange's edge, not of a line in the skin. */
+    @Test
+    void flangeRoundAnOpeningTellsTheLetOutOfItsEdge() {
+        TriMesh mesh = new FlangedOpening(640, 540, 30, 70, 400, 330, 14, 5, Math.toRadians(85)).mesh(Fineness.chord(0.2));
+        FlatMap map = ((Outcome.Converged) Flattener.flatten(mesh, FlattenOptions.DEFAULT, Progress.NONE)).map();
+        Zones zones = Zones.of(StrainField.of(map));
+        double letOut = zones.list().stream().filter(z -> z.instruction() == Instruction.STRETCH).mapToDouble(z -> z.line().letOut()).max().orElseThrow();
+        double edge = RimChange.of(map).largestLetOut();
+        assertTrue(letOut > 0.95 * edge && letOut < edge, letOut + " of " + edge);
     }
 
     @Test
@@ -61,17 +74,20 @@ class ZonesOfPanelsTest {
         StrainField field = StrainField.of(map);
         Zones zones = Zones.of(field);
         ZonesMatchHandPutFieldsTest.assertPartition(zones);
-        double outline = RimChange.of(map).loops().get(0).blankLength();
+        RimChange rim = RimChange.of(map);
+        double outline = rim.loops().get(0).blankLength(), takeIn = 0;
         double stretch = 0, shrink = 0;
         for (Zone zone : zones.list()) {
             assertTrue(zone.line().blankLength() < outline,
                     "zone " + zone.number() + " line " + zone.line().blankLength() + " of " + outline);
             if (zone.instruction() == Instruction.STRETCH) stretch = Math.max(stretch, zone.largestStrain());
             if (zone.instruction() == Instruction.SHRINK) shrink = Math.max(shrink, -zone.largestStrain());
+            takeIn = Math.max(takeIn, zone.line().takeIn());
         }
-        // the largest of means is no larger than the largest of what they are means of; on this mesh it is a twentieth less
-        assertTrue(stretch <= field.stretchMax() + 1e-12 && stretch > 0.92 * field.stretchMax(), stretch + " of " + field.stretchMax());
-        assertTrue(shrink <= field.shrinkMax() + 1e-12 && shrink > 0.92 * field.shrinkMax(), shrink + " of " + field.shrinkMax());
+        assertTrue(takeIn > 0.85 * rim.largestTakeIn() && takeIn < rim.largestTakeIn(), takeIn + " of " + rim.largestTakeIn());
+        // the largest of means is no larger than the largest of what they are means of; on an even mesh it is little less
+        assertTrue(stretch <= field.stretchMax() + 1e-12 && stretch > 0.97 * field.stretchMax(), stretch + " of " + field.stretchMax());
+        assertTrue(shrink <= field.shrinkMax() + 1e-12 && shrink > 0.97 * field.shrinkMax(), shrink + " of " + field.shrinkMax());
         assertTrue(map.size()[0] > 3 * map.size()[1], "lies along u");
         TapeLine centre = Stations.of(map).centreLine().get(0);
         double middle = map.size()[1] / 2;

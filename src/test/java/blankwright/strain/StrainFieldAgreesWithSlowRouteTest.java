@@ -97,7 +97,7 @@ class StrainFieldAgreesWithSlowRouteTest {
     }
 
     @Test
-    void vertexTensorIsTheMeanOfTheTrianglesRoundIt() {
+    void vertexTensorIsTheMeanOfTheTrianglesRoundItOnARimOfThoseWithAnEdgeThere() {
         StrainField field = StrainField.of(WAVY);
         VertexStrain strain = VertexStrain.of(field);
         TriMesh form = WAVY.form();
@@ -105,7 +105,7 @@ class StrainFieldAgreesWithSlowRouteTest {
             SimpleMatrix sum = new SimpleMatrix(2, 2);
             double weight = 0;
             for (int t = 0; t < form.triangleCount(); t++) {
-                if (form.corner(t, 0) != v && form.corner(t, 1) != v && form.corner(t, 2) != v) continue;
+                if (!holds(form, t, v) || onRim(v) && !onRim(form, t, v)) continue;
                 SimpleMatrix gradient = gradient(WAVY, t);
                 var squared = gradient.transpose().mult(gradient).eig();           // C = U², ln U = ½ ln C
                 for (int i = 0; i < 2; i++) {
@@ -123,6 +123,40 @@ class StrainFieldAgreesWithSlowRouteTest {
             assertEquals(strain.strain1(v), c * c * sum.get(0, 0) + 2 * c * s * sum.get(0, 1) + s * s * sum.get(1, 1), 1e-11);
             assertEquals(strain.strain2(v), s * s * sum.get(0, 0) - 2 * c * s * sum.get(0, 1) + c * c * sum.get(1, 1), 1e-11);
         }
+    }
+
+    private static boolean holds(TriMesh form, int t, int v) {
+        return form.corner(t, 0) == v || form.corner(t, 1) == v || form.corner(t, 2) == v;
+    }
+
+    /** By the places of the grid 0..600 x 0..400 on the form, where y is 1.02 q. */
+    private static boolean onRim(int v) {
+        return side(WAVY.form(), v) != 0;
+    }
+
+    /** Bits: left, right, low, high side of the grid. */
+    private static int side(TriMesh form, int v) {
+        double x = form.x(v), y = form.y(v);
+        return (x < 1e-6 ? 1 : 0) | (x > 600 - 1e-6 ? 2 : 0) | (y < 1e-6 ? 4 : 0) | (y > 408 - 1e-6 ? 8 : 0);
+    }
+
+    /** Whether an edge of triangle t that ends in v lies on a side of the grid. */
+    private static boolean onRim(TriMesh form, int t, int v) {
+        for (int k = 0; k < 3; k++) {
+            int w = form.corner(t, k);
+            if (w != v && (side(form, v) & side(form, w)) != 0) return true;
+        }
+        return false;
+    }
+
+    /** Flange one row of triangles wide, edge stretched 10 %, root nothing, steps without end: the edge's own strain stands at the edge. */
+    @Test
+    void narrowFlangeShowsTheStrainOfItsEdge() {
+        double inner = 100, outer = 110;
+        FlatMap map = Patch.grid(90, 1, 0, 3, 0, 1, (p, q) -> new double[] {(outer - 10 * q) * Math.cos(p), (outer - 10 * q) * Math.sin(p)},
+                (p, q) -> new double[] {outer * Math.cos(p), outer * Math.sin(p), -10 * q});
+        VertexStrain strain = VertexStrain.of(StrainField.of(map));
+        for (int v = 93; v < 180; v++) assertEquals(outer / inner, strain.stretch1(v), 3e-3, "at " + v);
     }
 
     /** Blank to form, 3x2: edges on the form times the inverse of edges on the blank. */
