@@ -8,8 +8,8 @@ package blankwright.shop;
  *
  * @param number from 1, in the order of area
  * @param area on the form, mm²
- * @param largestStrain engineering, at the vertex where the instruction's strain, averaged to vertices, is most: negative = shrink. The work
- *     map colours the same averages, so it shows no more of the instruction in the zone; one bad triangle hardly counts.
+ * @param largestStrain engineering, at the vertex where the instruction's strain, averaged to vertices, is most: negative = shrink. The
+ *     work map colours the same averages, so it shows no more of the instruction in the zone; one bad triangle hardly counts
  * @param meanStrain engineering, area-weighted mean of the instruction's log strain, whatever its direction
  * @param acrossStrain the same of the other principal strain, at right angles: a shrink zone may have to be stretched the other way
  * @param directionOnBlank of the instruction's strain in the mean tensor, rad, -π/2 < angle <= π/2

@@ -10,9 +10,9 @@ import java.util.List;
 /**
  * The line through a zone that tells its work: one that follows the direction of its strain, long, and of the long ones that changes most.
  *
- * <p>Of the lines drawn, those not shorter than {@link #LONG} of the longest are long. A turned flange and the skin round it can be one zone;
- * there the longest line may run along the skin, which is let out by 4 mm, while one only a little shorter runs along the edge of the flange,
- * which is let out by 17 mm. Where a zone is to be left the longest is taken.
+ * <p>Of the lines drawn, those not shorter than {@link #LONG} of the longest are long. A turned flange and the skin round it can be one
+ * zone; there the longest line may run along the skin, which is let out by 4 mm, while one only a little shorter runs along the edge of the
+ * flange, which is let out by 17 mm. Where a zone is to be left the longest is taken.
  * <p>From a place the line runs both ways, straight within each triangle, until it leaves the zone, meets a rim or a triangle turned over,
  * or comes alongside an older part of itself; round a ring it ends abreast of where it began. In a triangle whose strain prefers its
  * direction by a (0..1) the line runs along a·p + (1 - a)·v with p the direction of the strain and v the one it came with, so that it goes
@@ -98,8 +98,8 @@ final class ZoneLine {
     }
 
     /**
-     * How many points of the line to keep: up to where it passes abreast of its first, heading the same way after turning right round; the last
-     * of them is moved there.
+     * How many points of the line to keep: up to where it passes abreast of its first, heading the same way after turning right round; the
+     * last of them is moved there.
      */
     private static int onceRound(double[] uv, double[] xyz) {
         double hu = 0, hv = 0, lastU = 0, lastV = 0, turned = 0;
@@ -124,7 +124,10 @@ final class ZoneLine {
 
     /** The line that was asked for; one of a single point in a zone that offers no way. */
     TapeLine line() {
-        if (starts.isEmpty()) return TapeLine.of("zone " + (zone + 1), map, new int[] {spot.triangle()}, Barycentre.of(map, spot.triangle(), spot.u(), spot.v()));
+        if (starts.isEmpty()) {
+            int[] triangle = {spot.triangle()};
+            return TapeLine.of("zone " + (zone + 1), map, triangle, Barycentre.of(map, triangle[0], spot.u(), spot.v()));
+        }
         double longest = 0;
         for (Start start : starts) longest = Math.max(longest, start.length());
         Start best = null;

@@ -24,9 +24,9 @@ import java.util.List;
  * <li>The areas are numbered from 1, largest first; of equals the one with lower u, then v on the blank.
  * </ol>
  *
- * <p>The line of a zone is one of those that follow the direction of the instruction's strain both ways from a grid of places in the zone until
- * they leave it: of the long ones the one that changes most ({@link ZoneLine}): along the rim of a dish, along a flange, straight through where
- * all directions are alike. Lengths on blank and form are those of the very same points.
+ * <p>The line of a zone is one of those that follow the direction of the instruction's strain both ways from a grid of places in the zone
+ * until they leave it: of the long ones the one that changes most ({@link ZoneLine}): along the rim of a dish, along a flange, straight
+ * through where all directions are alike. Lengths on blank and form are those of the very same points.
  */
 public final class Zones {
     private final StrainField field;
@@ -273,7 +273,7 @@ public final class Zones {
                     w[0] * form.y(a) + w[1] * form.y(b) + w[2] * form.y(c), w[0] * form.z(a) + w[1] * form.z(b) + w[2] * form.z(c));
         }
 
-        /** The grid place farthest from the zone's border on the blank; the middle of triangle {@code worst} where the grid misses the zone. */
+        /** The grid place farthest from the zone's border on the blank; the middle of the given triangle where the grid misses the zone. */
         private Spot label(int z, int[] member, Grid grid, int worst) {
             double[] border = new double[64];
             int length = 0;

@@ -135,7 +135,7 @@ public final class RimChange {
             return new Loop(index, blank[n], form[n], most(-1), most(1), window[0], window[1]);
         }
 
-        /** Connected part with the largest sum of sign times change: Kadane's sweep, and once round the other way for a closed loop. */
+        /** Connected part with the largest sum of sign times change: one sweep, and what is left of the loop by the part with the least. */
         private Run most(int sign) {
             int start = 0, bestFrom = 0, bestTo = 0, worstStart = 0, worstFrom = 0, worstTo = 0;
             double sum = 0, best = 0, low = 0, worst = 0;

@@ -11,8 +11,8 @@ import blankwright.mesh.TriMesh;
  * that differ by half a turn are the same, and a triangle without a direction of its own pulls none along. The principal strains at a
  * vertex are those of the mean tensor. The direction on the form is the mean of the directions into which the triangles' rotations carry
  * the one on the blank.
- * <p>On a rim only the triangles with an edge on it count, where there are any of measurable size: the others lie a row farther in. On a turned
- * flange one row of triangles wide, whose edge must be stretched 10 %, the mean of all said 7 %.
+ * <p>On a rim only the triangles with an edge on it count, where there are any of measurable size: the others lie a row farther in. On a
+ * turned flange one row of triangles wide, whose edge must be stretched 10 %, the mean of all said 7 %.
  * <p>A vertex no measurable triangle touches has strain 0 and the direction (1, 0, 0).
  * <p>A turned-over triangle takes part with the strain of its mirror image.
  */

@@ -143,7 +143,8 @@ class WorkMapTest {
         for (Zone zone : piece.worked()) {
             double sign = zone.instruction() == Instruction.SHRINK ? -1 : 1, most = 0;
             for (int i = 0; i < 3 * field.triangleCount(); i++) {
-                if (piece.zones().zoneOf(field.partOf(i / 3)) == zone.number()) most = Math.max(most, sign * field.amount(field.corners()[i]));
+                boolean in = piece.zones().zoneOf(field.partOf(i / 3)) == zone.number();
+                if (in) most = Math.max(most, sign * field.amount(field.corners()[i]));
             }
             assertEquals(sign * zone.largestStrain(), most, 1e-12, "zone " + zone.number());
         }

@@ -62,8 +62,8 @@ class ZonesMatchHandPutFieldsTest {
     }
 
     /**
-     * One bad triangle of a scan: a sheet stretched 2 %, and in it a vertex a hundredth of a facet's height above an edge on the blank, half as
-     * much again on the form. The summary's number is that sliver's; the zone's is the largest mean round a vertex, hardly more than 2 %.
+     * One bad triangle of a scan: a sheet stretched 2 %, and in it a vertex a hundredth of a facet's height above an edge on the blank, half
+     * as much again on the form. The summary's number is that sliver's; the zone's is the largest mean round a vertex, hardly more than 2 %.
      */
     @Test
     void oneBadTriangleDoesNotSetTheLargestStrain() {

@@ -61,7 +61,8 @@ class ZonesOfPanelsTest {
         TriMesh mesh = new FlangedOpening(640, 540, 30, 70, 400, 330, 14, 5, Math.toRadians(85)).mesh(Fineness.chord(0.2));
         FlatMap map = ((Outcome.Converged) Flattener.flatten(mesh, FlattenOptions.DEFAULT, Progress.NONE)).map();
         Zones zones = Zones.of(StrainField.of(map));
-        double letOut = zones.list().stream().filter(z -> z.instruction() == Instruction.STRETCH).mapToDouble(z -> z.line().letOut()).max().orElseThrow();
+        double letOut = zones.list().stream().filter(z -> z.instruction() == Instruction.STRETCH).mapToDouble(z -> z.line().letOut()).max()
+                .orElseThrow();
         double edge = RimChange.of(map).largestLetOut();
         assertTrue(letOut > 0.95 * edge && letOut < edge, letOut + " of " + edge);
     }

@@ -80,7 +80,7 @@ class StrainFieldMatchesAffineMapTest {
     void trianglesWithoutAreaAreDefinedAndTakeNoPart() {
         double[] xyz = {0, 0, 0, 10, 0, 0, 0, 10, 0, 20, 0, 0, 10, 10, 0, 20, 0, 0, 20, 0, 0};
         TriMesh form = TriMesh.of(xyz, new int[] {0, 1, 2, 1, 0, 3, 1, 4, 2, 3, 5, 6});       // good, a line, good, a point
-        double[] uv = {0, 0, 10, 0, 0, 10, 20, 5, 5, 5, 20, 5, 20, 5};                                      // and the third a line on the blank
+        double[] uv = {0, 0, 10, 0, 0, 10, 20, 5, 5, 5, 20, 5, 20, 5};        // and the third a line on the blank
         StrainField field = StrainField.of(FlatMap.of(form, uv));
         for (int t = 0; t < 4; t++) {
             assertEquals(1, field.stretch1(t), 1e-15);
