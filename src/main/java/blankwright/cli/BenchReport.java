@@ -7,6 +7,7 @@ import blankwright.mesh.Finding;
 import blankwright.num.Lengths;
 import blankwright.shop.Instruction;
 import blankwright.shop.Zone;
+import blankwright.strain.Curvature;
 import blankwright.strain.Developability;
 import java.io.PrintStream;
 import java.nio.file.Path;
@@ -56,6 +57,9 @@ final class BenchReport {
                 piece.holes() == 0 ? "" : piece.holes() == 1 ? ", one hole" : ", " + piece.holes() + " holes");
         Developability shape = piece.developability();
         say("  shape: %s", shape.sentence());
+        Curvature curvature = piece.curvature();
+        say("  crown: %.0f degrees bowl and %.0f degrees saddle in all: what the pleats and the slits of a paper pattern would add up to",
+                Math.toDegrees(curvature.positive()), Math.toDegrees(Math.abs(curvature.negative())));
         most(piece, Instruction.SHRINK, "shrink");
         most(piece, Instruction.STRETCH, "stretch");
         if (!piece.seams().isEmpty())

@@ -32,6 +32,7 @@ import blankwright.shop.Layout;
 import blankwright.shop.Stations;
 import blankwright.shop.Zone;
 import blankwright.shop.Zones;
+import blankwright.strain.Curvature;
 import blankwright.strain.Developability;
 import blankwright.strain.RimChange;
 import blankwright.strain.StrainField;
@@ -204,7 +205,7 @@ public final class FlattenJob {
         double outline = rim.loops().get(rims.longest(map.form())).blankLength();
         boolean overlaps = strain.turnedOverCount() > 0 || !Overlap.of(loops).isEmpty();
         return new Piece(outcome, strain, VertexStrain.of(strain), Developability.of(strain, rim), rim, Zones.of(strain), stations,
-                part.seams(), rims.count() - 1, outline, overlaps);
+                Curvature.of(part.sewn()), part, rims.count() - 1, outline, overlaps);
     }
 
     private void largeStrain(List<Piece> pieces) {

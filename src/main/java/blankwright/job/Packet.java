@@ -150,7 +150,7 @@ public final class Packet {
         return notes;
     }
 
-    /** The form with its fields: stretches and logarithmic strains per triangle, the place on the blank per vertex. */
+    /** The form with its fields: stretches and logarithmic strains per triangle, curvature and the place on the blank per vertex. */
     private static VtuWriter.Part part(Piece piece) {
         StrainField field = piece.strain();
         int n = field.triangleCount();
@@ -167,12 +167,16 @@ public final class Packet {
         cells.put("strain1", each(n, field::strain1));
         cells.put("strain2", each(n, field::strain2));
         cells.put("thickness_strain", each(n, field::thicknessStrain));
+        int[] before = piece.opened().vertexOf();
+        Map<String, double[]> points = new LinkedHashMap<>();
+        points.put("gaussian_curvature", each(before.length, v -> piece.curvature().gaussian(before[v])));
         double[] flat = new double[3 * piece.map().form().vertexCount()];
         for (int v = 0; v < flat.length / 3; v++) {
             flat[3 * v] = piece.map().u(v);
             flat[3 * v + 1] = piece.map().v(v);
         }
-        return new VtuWriter.Part(piece.map().form(), cells, Map.of("flat", flat));
+        points.put("flat", flat);
+        return new VtuWriter.Part(piece.map().form(), cells, points);
     }
 
     private static double[] each(int n, IntToDoubleFunction value) {

@@ -2,9 +2,11 @@ package blankwright.job;
 
 import blankwright.flatten.Outcome;
 import blankwright.mesh.FlatMap;
+import blankwright.mesh.cut.Opened;
 import blankwright.mesh.cut.Seam;
 import blankwright.shop.Stations;
 import blankwright.shop.Zones;
+import blankwright.strain.Curvature;
 import blankwright.strain.Developability;
 import blankwright.strain.RimChange;
 import blankwright.strain.StrainField;
@@ -16,16 +18,14 @@ import java.util.List;
  *
  * @param outcome of the flattening; its map is the one before the pieces were laid side by side
  * @param strain of {@link #map}
- * @param seams along which the form was opened to lie flat
+ * @param curvature of the form before it was opened
+ * @param opened the form as it was laid flat, with its seams and the vertices it had before
  * @param holes rims besides the outer one
  * @param outline length of the outer rim on the blank, mm
  * @param overlaps true where the blank covers itself
  */
 public record Piece(Outcome outcome, StrainField strain, VertexStrain vertices, Developability developability, RimChange rim, Zones zones,
-        Stations stations, List<Seam> seams, int holes, double outline, boolean overlaps) {
-    public Piece {
-        seams = List.copyOf(seams);
-    }
+        Stations stations, Curvature curvature, Opened opened, int holes, double outline, boolean overlaps) {
 
     /** The piece in its place on the sheet. */
     public FlatMap map() {
@@ -36,9 +36,14 @@ public record Piece(Outcome outcome, StrainField strain, VertexStrain vertices, 
         return outcome instanceof Outcome.Converged;
     }
 
+    /** Along which the form was opened to lie flat. */
+    public List<Seam> seams() {
+        return opened.seams();
+    }
+
     /** Length of all seams together, mm. */
     public double seamLength() {
-        return seams.stream().mapToDouble(Seam::length).sum();
+        return seams().stream().mapToDouble(Seam::length).sum();
     }
 
     /** Largest and least thickness after forming as a factor of the sheet's: {least, largest}; {1, 1} where nothing is measured. */

@@ -132,6 +132,15 @@ class FlattenEndToEndTest {
         assertEquals(101 * Math.PI, inside, 0.03);
     }
 
+    /** Gauss and Bonnet, closed form: a cap of half angle c carries 2π(1 - cos c), 48.2° at 30°, less the half rings of triangles at its rim. */
+    @Test
+    void theCrownOfACapIsToldInDegrees() throws IOException {
+        String said = Run.of("flatten", write("cap", new SphericalCap(500, Math.toRadians(30)).mesh()), "--out", temp.resolve("crown")).said();
+        var crown = java.util.regex.Pattern.compile("crown: (\\d+) degrees bowl and 0 degrees saddle").matcher(said);
+        assertTrue(crown.find(), said);
+        assertEquals(360 * (1 - Math.cos(Math.toRadians(30))), Integer.parseInt(crown.group(1)), 4);
+    }
+
     private static double width(JsonNode summary) {
         JsonNode size = summary.get("pieces").get(0).get("flat_size_mm");
         return Math.max(size.get(0).asDouble(), size.get(1).asDouble());

@@ -97,6 +97,7 @@ class PacketReadByOthersTest {
                 assert abs(t + get('strain1') + get('strain2')).max() < 1e-12
                 assert abs(np.log(s1) - get('strain1')).max() < 1e-12 and (s1 >= s2).all()
                 assert abs(np.linalg.norm(d, axis=1) - 1).max() < 1e-9
+                assert np.median(curved) > 0
                 print(len(s1), s1.max() - 1, 1 - s2.min(), (s1 * s2).max() - 1)
                 """;
         for (String reader : List.of("vtk", "meshio")) {
@@ -107,10 +108,12 @@ class PacketReadByOthersTest {
                     r.SetFileName(sys.argv[1])
                     r.Update()
                     get = lambda name: vtk_to_numpy(r.GetOutput().GetCellData().GetArray(name))
+                    curved = vtk_to_numpy(r.GetOutput().GetPointData().GetArray('gaussian_curvature'))
                     """ : """
                     import meshio
                     m = meshio.read(sys.argv[1])
                     get = lambda name: m.cell_data[name][0]
+                    curved = m.point_data['gaussian_curvature']
                     """;
             String[] seen = OutsideReader.python(List.of(reader, "numpy"), program.formatted(opening), out.resolve("panel.vtu").toString())
                     .strip().split(" ");
