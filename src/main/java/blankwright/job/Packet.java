@@ -19,8 +19,8 @@ import blankwright.picture.WorkMap;
 import blankwright.project.Recipe;
 import blankwright.sheet.BlankPiece;
 import blankwright.sheet.BlankSheet;
-import blankwright.sheet.SeamEdges;
 import blankwright.sheet.SheetNotes;
+import blankwright.shop.SeamEdges;
 import blankwright.shop.TapeLine;
 import blankwright.shop.ZoneOptions;
 import blankwright.strain.StrainField;
@@ -86,10 +86,8 @@ public final class Packet {
         List<BlankPiece> pieces = new ArrayList<>();
         for (int i = 0; i < result.pieces().size(); i++) {
             Piece piece = result.pieces().get(i);
-            List<SeamEdges> seams = new ArrayList<>();
-            for (int k = 0; k < piece.seams().size(); k++) seams.add(edges(result.pieceName(i) + letters(k), piece.seams().get(k)));
             pieces.add(new BlankPiece(result.pieceName(i), piece.map(), piece.vertices(), piece.zones(), piece.stations().centreLine(),
-                    stationLines(piece), seams));
+                    stationLines(piece), seams(i)));
         }
         Recipe recipe = result.recipe();
         List<String> lines = new ArrayList<>(result.warnings());
@@ -109,6 +107,13 @@ public final class Packet {
         if (!recipe.notes().isBlank()) cautions.add(recipe.notes().strip().replaceAll("\\s+", " "));
         cautions.addAll(CAUTIONS);
         files.put("blank.pdf", out -> PdfWriter.write(blank, new Cover((result.warnings().isEmpty() ? "" : "DO NOT CUT: ") + recipe.name(), facts, cautions), paper, out));
+    }
+
+    /** Of piece i, named A, B ... after the name of the piece. */
+    private List<SeamEdges> seams(int i) {
+        List<SeamEdges> seams = new ArrayList<>();
+        for (Seam seam : result.pieces().get(i).seams()) seams.add(edges(result.pieceName(i) + letters(seams.size()), seam));
+        return seams;
     }
 
     private static SeamEdges edges(String name, Seam seam) {
@@ -135,7 +140,7 @@ public final class Packet {
             Piece piece = result.pieces().get(i);
             List<TapeLine> marks = new ArrayList<>(piece.stations().centreLine());
             marks.addAll(stationLines(piece));
-            pieces.add(new MapPiece(result.pieceName(i), piece.map(), piece.vertices(), piece.zones(), marks));
+            pieces.add(new MapPiece(result.pieceName(i), piece.map(), piece.vertices(), piece.zones(), marks, seams(i)));
         }
         WorkMap map = WorkMap.of(new Caption(result.recipe().name(), notes(), result.warnings()), ZoneOptions.DEFAULT.neutral(), pieces);
         files.put("work-map-blank.png", out -> map.onBlank().writePng(out));

@@ -5,6 +5,7 @@ import blankwright.mesh.FlatMap;
 import blankwright.mesh.RimLoops;
 import blankwright.shop.Amounts;
 import blankwright.shop.Instruction;
+import blankwright.shop.SeamEdges;
 import blankwright.shop.TapeLine;
 import blankwright.shop.Zone;
 import java.awt.geom.Path2D;
@@ -56,6 +57,7 @@ final class BlankPicture {
         for (MapPiece piece : pieces) canvas.line(rim(piece), Canvas.INK, 0.55);
         for (MapPiece piece : pieces) zoneLines(piece);
         for (MapPiece piece : pieces) zoneNumbers(piece);
+        for (MapPiece piece : pieces) seamMarks(piece);
         for (MapPiece piece : pieces) zoneWords(piece);
         for (MapPiece piece : pieces) markNames(piece);
         for (int i = 0; i < fields.size(); i++) firstArrows(fields.get(i), pieces.get(i));
@@ -173,6 +175,32 @@ final class BlankPicture {
 
     private void marks(MapPiece piece) {
         for (TapeLine mark : piece.marks()) canvas.dashed(path(mark), 0x444444, 0.16, 2.4f, 0.7f);
+    }
+
+    /** A tick into the metal and its name on both edges of a seam, the name beyond the edge where there is room, else within. */
+    private void seamMarks(MapPiece piece) {
+        double tall = 2.3;
+        for (SeamEdges seam : piece.seams()) {
+            for (SeamEdges.Mark mark : seam.marks(piece.map().form())) {
+                for (boolean left : new boolean[] {true, false}) {
+                    double[] at = seam.onBlank(piece.map(), mark, left);
+                    double x = x(at[0], at[1]), y = y(at[0], at[1]);
+                    double nx = x(at[0] + at[2], at[1] + at[3]) - x, ny = y(at[0] + at[2], at[1] + at[3]) - y;
+                    double length = Math.hypot(nx, ny);
+                    if (!(length > 0)) continue;
+                    nx /= length;
+                    ny /= length;
+                    canvas.segment(x, y, x + 2.2 * nx, y + 2.2 * ny, Canvas.INK, 0.4);
+                    double wide = Canvas.wide(mark.name(), tall), off = 1.2 + Math.abs(nx) * wide / 2 + Math.abs(ny) * tall / 2;
+                    for (double away : new double[] {-off, -off - 2, off + 2.2, off + 4.2}) {
+                        if (!canvas.free(x + away * nx, y + away * ny, wide, tall, room)) continue;
+                        canvas.take(x + away * nx, y + away * ny, wide, tall);
+                        canvas.wordsOver(mark.name(), x + away * nx, y + away * ny, tall, Canvas.INK);
+                        break;
+                    }
+                }
+            }
+        }
     }
 
     /** Names of the marked lines just beyond both of their ends, where there is room. */

@@ -2,6 +2,7 @@ package blankwright.picture;
 
 import blankwright.mesh.EdgeTable;
 import blankwright.mesh.TriMesh;
+import blankwright.shop.SeamEdges;
 import blankwright.shop.TapeLine;
 import blankwright.shop.Zone;
 import java.awt.geom.Path2D;
@@ -199,6 +200,7 @@ final class FormPicture {
         Look look = new Look(placed, skins);
         look.lines(skins);
         for (Skin skin : skins) look.numbers(skin);
+        for (Skin skin : skins) look.seamNames(skin);
         for (Skin skin : skins) look.contourNumbers(skin);
         for (Skin skin : skins) look.arrows(skin);
     }
@@ -329,6 +331,20 @@ final class FormPicture {
                 if (at.distance(paperX(c), paperY(r)) > 1) Callout.leader(canvas, paperX(c), paperY(r), at.getX(), at.getY());
                 Frame.number(canvas, skin.piece.label(zone), at.getX(), at.getY());
                 canvas.take(at.getX(), at.getY(), 6, 6);
+            }
+        }
+
+        /** On the seam, where it is seen. */
+        void seamNames(Skin skin) {
+            TriMesh form = skin.piece.map().form();
+            for (SeamEdges seam : skin.piece.seams()) {
+                for (SeamEdges.Mark mark : seam.marks(form)) {
+                    double[] at = seam.onForm(form, mark);
+                    double c = column(at[0], at[1], at[2]), r = row(at[0], at[1], at[2]), tall = 2, wide = Canvas.wide(mark.name(), tall);
+                    if (!painter.sees(c, r, depth(at[0], at[1], at[2]), 2) || !canvas.free(paperX(c), paperY(r), wide, tall, room)) continue;
+                    canvas.take(paperX(c), paperY(r), wide, tall);
+                    canvas.wordsOver(mark.name(), paperX(c), paperY(r), tall, Canvas.INK);
+                }
             }
         }
 

@@ -1,7 +1,7 @@
 package blankwright.picture;
 
 import blankwright.mesh.FlatMap;
-import blankwright.shop.Instruction;
+import blankwright.shop.SeamEdges;
 import blankwright.shop.TapeLine;
 import blankwright.shop.Zone;
 import blankwright.shop.Zones;
@@ -16,15 +16,18 @@ import java.util.List;
  * @param strain of that very map
  * @param zones of the piece
  * @param marks lines marked on it: centre line and stations
+ * @param seams edges to be joined after forming
  */
-public record MapPiece(String name, FlatMap map, VertexStrain strain, Zones zones, List<TapeLine> marks) {
+public record MapPiece(String name, FlatMap map, VertexStrain strain, Zones zones, List<TapeLine> marks,
+        List<SeamEdges> seams) {
     public MapPiece {
         marks = List.copyOf(marks);
+        seams = List.copyOf(seams);
     }
 
     /** Zones where something is to be done, in their order. */
     List<Zone> worked() {
-        return zones.list().stream().filter(z -> z.instruction() != Instruction.LEAVE).toList();
+        return zones.worked();
     }
 
     /** What zone z is called on paper. */

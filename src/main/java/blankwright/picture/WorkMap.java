@@ -3,7 +3,6 @@ package blankwright.picture;
 import blankwright.shop.Zone;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.CompletableFuture;
 
 /**
  * The picture of what must be shrunk and stretched, once on the blank and once on the form, both in the same colours.
@@ -53,15 +52,6 @@ public final class WorkMap {
     /** The form from several sides. */
     public Picture onForm() {
         return drawnForm().picture();
-    }
-
-    /** Both maps of a panel. */
-    public record Pair(Picture onBlank, Picture onForm) { }
-
-    /** Both, drawn at the same time; the same bits as one after the other. */
-    public Pair both() {
-        CompletableFuture<Picture> form = CompletableFuture.supplyAsync(this::onForm);
-        return new Pair(onBlank(), form.join());
     }
 
     Canvas drawnBlank() {

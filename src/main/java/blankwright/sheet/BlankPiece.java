@@ -1,7 +1,7 @@
 package blankwright.sheet;
 
 import blankwright.mesh.FlatMap;
-import blankwright.shop.Instruction;
+import blankwright.shop.SeamEdges;
 import blankwright.shop.TapeLine;
 import blankwright.shop.Zone;
 import blankwright.shop.Zones;
@@ -29,7 +29,7 @@ public record BlankPiece(String name, FlatMap map, VertexStrain strain, Zones zo
 
     /** Zones where something is to be done, in their order. */
     List<Zone> worked() {
-        return zones.list().stream().filter(z -> z.instruction() != Instruction.LEAVE).toList();
+        return zones.worked();
     }
 
     /** What zone z is called on the sheet. */

@@ -15,6 +15,7 @@ import blankwright.outline.Region;
 import blankwright.outline.RimFit;
 import blankwright.shop.Amounts;
 import blankwright.shop.Instruction;
+import blankwright.shop.SeamEdges;
 import blankwright.shop.TapeLine;
 import blankwright.shop.Zone;
 import java.util.ArrayList;
@@ -40,8 +41,6 @@ import java.util.Map;
 public final class BlankSheet {
     /** Of cut, trim and marked lines, mm. */
     public static final double TOLERANCE = 0.05;
-    private static final double EVERY = 100;        // mm between seam marks on the form
-    private static final int MOST_MARKS = 40;
 
     private final SheetNotes notes;
     private final List<BlankPiece> pieces;
@@ -185,34 +184,16 @@ public final class BlankSheet {
 
     /** Ticks into the metal on both edges of a seam, numbered alike, where the edges meet again. */
     private void seams(BlankPiece piece) {
-        TriMesh form = piece.map().form();
         for (SeamEdges seam : piece.seams()) {
-            double length = 0;
-            for (int i = 0; i < seam.edgeCount(); i++) length += form.distance(seam.vertex(true, i, 0), seam.vertex(true, i, 1));
-            if (!(length > 0)) continue;
-            int marks = Math.max(2, Math.min(MOST_MARKS, (int) Math.round(length / EVERY)));
-            double sum = 0;
-            int made = 0;
-            for (int i = 0; i < seam.edgeCount() && made < marks; i++) {
-                double part = form.distance(seam.vertex(true, i, 0), seam.vertex(true, i, 1));
-                while (made < marks && (made + 0.5) * length / marks <= sum + part) {
-                    double share = part > 0 ? ((made + 0.5) * length / marks - sum) / part : 0;
-                    made++;
-                    for (boolean left : new boolean[] {true, false}) seamMark(piece, seam, i, share, left, seam.name() + "-" + made);
-                }
-                sum += part;
+            for (SeamEdges.Mark mark : seam.marks(piece.map().form())) {
+                for (boolean left : new boolean[] {true, false}) seamMark(piece, seam.onBlank(piece.map(), mark, left), mark.name());
             }
         }
     }
 
-    private void seamMark(BlankPiece piece, SeamEdges seam, int edge, double share, boolean left, String name) {
-        double high = high(piece);
-        FlatMap map = piece.map();
-        int a = seam.vertex(left, edge, 0), b = seam.vertex(left, edge, 1);
-        double du = map.u(b) - map.u(a), dv = map.v(b) - map.v(a), part = Math.hypot(du, dv);
-        if (!(part > 0)) return;
-        double side = left ? 1 : -1, nu = -side * dv / part, nv = side * du / part;
-        double u = map.u(a) + share * du, v = map.v(a) + share * dv;
+    private void seamMark(BlankPiece piece, double[] at, String name) {
+        double high = high(piece), u = at[0], v = at[1], nu = at[2], nv = at[3];
+        if (nu == 0 && nv == 0) return;
         out.add(new Entity.Line(Layer.MARK, u, v, u + 1.5 * high * nu, v + 1.5 * high * nv));
         double wide = Lettering.width(name, high), in = 2 * high + wide / 2 * Math.abs(nu) + high / 2 * Math.abs(nv);
         List<double[]> places = new ArrayList<>();
@@ -323,7 +304,7 @@ public final class BlankSheet {
         int v = piece.map().form().corner(t, 0);
         double amount = piece.strain().dominant(v);
         if (amount < 0 != shrink && !always) return false;
-        if (amount < 0 != shrink) amount = zone.largestStrain();
+        if (amount < 0 != shrink) amount = zone.meanStrain();       // a small area of the other kind that went to this zone
         double angle = piece.strain().directionOnBlank(v) + (shrink ? Math.PI / 2 : 0), du = Math.cos(angle), dv = Math.sin(angle);
         double[] m = middle(piece.map(), t);
         String words = (amount > 0 ? "+" : "") + Amounts.perHundred(Math.rint(amount * 1e3) / 1e3);
@@ -358,6 +339,8 @@ public final class BlankSheet {
         lines.add(allowance > 0 ? "CUT is " + Amounts.length(allowance) + " outside the finished edge TRIM" : "CUT is the finished edge, no allowance");
         for (String name : refused) lines.add((name.isEmpty() ? "The blank" : "Piece " + name) + " covers itself: no allowance drawn");
         lines.add("numbers at arrows: mm on every 100 mm, - take in, + let out");
+        if (pieces.stream().anyMatch(p -> !p.seams().isEmpty())) lines.add("seam: marks of the same name, such as "
+                + pieces.stream().flatMap(p -> p.seams().stream()).findFirst().orElseThrow().name() + "-1, meet again");
         for (BlankPiece piece : pieces) {
             if (piece.centreLine().isEmpty()) continue;
             TapeLine line = piece.centreLine().get(0);

@@ -1,6 +1,7 @@
 package blankwright.shop;
 
 import blankwright.mesh.TriMesh;
+import blankwright.num.SymmetricEigen3;
 
 /**
  * The axes of a panel, found from its shape alone: where its centre line runs and which way is up.
@@ -149,11 +150,7 @@ public final class PanelFrame {
             m[1] += w * Math.abs(p * p * p);
         });
         double sign = m[0];
-        if (Math.abs(m[0]) <= SAME * m[1]) {
-            int most = 0;
-            for (int k = 1; k < 3; k++) if (Math.abs(a[k]) > Math.abs(a[most]) + SAME) most = k;
-            sign = a[most];
-        }
+        if (Math.abs(m[0]) <= SAME * m[1]) sign = a[mostAlong(a)];
         return scaled(a, sign < 0 ? -1 : 1);
     }
 
@@ -180,45 +177,27 @@ public final class PanelFrame {
         return false;
     }
 
-    /** Axis of the smallest second moment, by Jacobi rotations. */
+    /** Axis of the smallest second moment, pointing to the positive side of the coordinate axis it is nearest to. */
     private double[] flattest() {
         double[] c = new double[6];
         eachPoint((w, x, y, z) -> {
             c[0] += w * x * x;
-            c[1] += w * y * y;
-            c[2] += w * z * z;
-            c[3] += w * x * y;
-            c[4] += w * x * z;
-            c[5] += w * y * z;
+            c[1] += w * x * y;
+            c[2] += w * x * z;
+            c[3] += w * y * y;
+            c[4] += w * y * z;
+            c[5] += w * z * z;
         });
-        double[][] m = {{c[0], c[3], c[4]}, {c[3], c[1], c[5]}, {c[4], c[5], c[2]}}, axes = {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}};
-        for (int sweep = 0; sweep < 30; sweep++) {
-            for (int p = 0; p < 2; p++) {
-                for (int q = p + 1; q < 3; q++) {
-                    if (m[p][q] == 0) continue;
-                    double angle = Math.atan2(2 * m[p][q], m[p][p] - m[q][q]) / 2, cos = Math.cos(angle), sin = Math.sin(angle);
-                    for (int k = 0; k < 3; k++) turn(m[k], p, q, cos, sin);
-                    for (int k = 0; k < 3; k++) {
-                        double mp = m[p][k], mq = m[q][k];
-                        m[p][k] = cos * mp + sin * mq;
-                        m[q][k] = cos * mq - sin * mp;
-                    }
-                    for (int k = 0; k < 3; k++) turn(axes[k], p, q, cos, sin);
-                }
-            }
-        }
-        int least = 0;
-        for (int k = 1; k < 3; k++) if (m[k][k] < m[least][least]) least = k;
-        double[] axis = {axes[0][least], axes[1][least], axes[2][least]};
-        int most = 0;
-        for (int k = 1; k < 3; k++) if (Math.abs(axis[k]) > Math.abs(axis[most]) + SAME) most = k;
-        return scaled(axis, (axis[most] < 0 ? -1 : 1) / Math.sqrt(dot(axis, axis[0], axis[1], axis[2])));
+        SymmetricEigen3 moments = new SymmetricEigen3(c[0], c[1], c[2], c[3], c[4], c[5]);
+        double[] axis = {moments.vector(2, 0), moments.vector(2, 1), moments.vector(2, 2)};
+        return scaled(axis, axis[mostAlong(axis)] < 0 ? -1 : 1);
     }
 
-    private static void turn(double[] row, int p, int q, double cos, double sin) {
-        double rp = row[p], rq = row[q];
-        row[p] = cos * rp + sin * rq;
-        row[q] = cos * rq - sin * rp;
+    /** The coordinate axis a direction is nearest to, the first of equals. */
+    private static int mostAlong(double[] a) {
+        int most = 0;
+        for (int k = 1; k < 3; k++) if (Math.abs(a[k]) > Math.abs(a[most]) + SAME) most = k;
+        return most;
     }
 
     private interface Mass {

@@ -63,6 +63,11 @@ public final class Zones {
         return zones;
     }
 
+    /** Zones where something is to be done, in their order. */
+    public List<Zone> worked() {
+        return zones.stream().filter(z -> z.instruction() != Instruction.LEAVE).toList();
+    }
+
     /** Number, from 1, of the zone that holds triangle t. */
     public int zoneOf(int t) {
         return zoneOf[t] + 1;

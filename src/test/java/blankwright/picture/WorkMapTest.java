@@ -10,6 +10,9 @@ import blankwright.flatten.Flattener;
 import blankwright.flatten.Outcome;
 import blankwright.mesh.FlatMap;
 import blankwright.mesh.TriMesh;
+import blankwright.mesh.cut.CutToDisk;
+import blankwright.mesh.cut.Opened;
+import blankwright.mesh.cut.Seam;
 import blankwright.num.Progress;
 import blankwright.shape.Cylinder;
 import blankwright.shape.Fineness;
@@ -17,6 +20,7 @@ import blankwright.shape.SphericalCap;
 import blankwright.shape.TorusSection;
 import blankwright.shop.Instruction;
 import blankwright.shop.Layout;
+import blankwright.shop.SeamEdges;
 import blankwright.shop.Stations;
 import blankwright.shop.TapeLine;
 import blankwright.shop.Zone;
@@ -51,7 +55,8 @@ class WorkMapTest {
             Stations stations = Stations.of(laid.get(i), Math.max(1, laid.get(i).size()[0] / 5));
             List<TapeLine> lines = new ArrayList<>(stations.centreLine());
             stations.stations().forEach(s -> lines.addAll(s.lines()));
-            pieces.add(new MapPiece(laid.size() == 1 ? "" : "" + (char) ('A' + i), laid.get(i), VertexStrain.of(strain), Zones.of(strain), lines));
+            pieces.add(new MapPiece(laid.size() == 1 ? "" : "" + (char) ('A' + i), laid.get(i), VertexStrain.of(strain), Zones.of(strain), lines,
+                    List.of()));
         }
         return pieces;
     }
@@ -147,6 +152,25 @@ class WorkMapTest {
                 if (in) most = Math.max(most, sign * field.amount(field.corners()[i]));
             }
             assertEquals(sign * zone.largestStrain(), most, 1e-12, "zone " + zone.number());
+        }
+    }
+
+    /** A closed tube, cut open along its length: each mark is named at both edges of the blank, and where the seam is seen on the form. */
+    @Test
+    void seamMarksAreNamedOnBothMaps() {
+        Opened opened = CutToDisk.of(new Cylinder(80, 260, 2 * Math.PI).mesh(), Progress.NONE);
+        Seam seam = opened.seams().get(0);
+        int[] left = new int[2 * seam.edgeCount()], right = new int[left.length];
+        for (int i = 0; i < left.length; i++) {
+            left[i] = seam.left(i / 2, i % 2);
+            right[i] = seam.right(i / 2, i % 2);
+        }
+        MapPiece plain = pieces(flat(opened.mesh())).get(0);
+        MapPiece piece = new MapPiece("", plain.map(), plain.strain(), plain.zones(), plain.marks(), List.of(SeamEdges.of("A", left, right)));
+        WorkMap map = WorkMap.of(CAPTION, NEUTRAL, List.of(piece));
+        for (String name : List.of("A-1", "A-2", "A-3")) {
+            assertEquals(2, map.drawnBlank().labels().stream().filter(l -> l.text().equals(name)).count(), name);
+            assertTrue(map.drawnForm().labels().stream().anyMatch(l -> l.text().equals(name)), name);
         }
     }
 

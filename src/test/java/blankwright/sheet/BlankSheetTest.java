@@ -25,6 +25,7 @@ import blankwright.shape.SphericalCap;
 import blankwright.shape.TorusSection;
 import blankwright.shop.Instruction;
 import blankwright.shop.Layout;
+import blankwright.shop.SeamEdges;
 import blankwright.shop.Stations;
 import blankwright.shop.TapeLine;
 import blankwright.shop.Zone;
