@@ -340,10 +340,11 @@ final class FormPicture {
             for (SeamEdges seam : skin.piece.seams()) {
                 for (SeamEdges.Mark mark : seam.marks(form)) {
                     double[] at = seam.onForm(form, mark);
-                    double c = column(at[0], at[1], at[2]), r = row(at[0], at[1], at[2]), tall = 2, wide = Canvas.wide(mark.name(), tall);
-                    if (!painter.sees(c, r, depth(at[0], at[1], at[2]), 2) || !canvas.free(paperX(c), paperY(r), wide, tall, room)) continue;
-                    canvas.take(paperX(c), paperY(r), wide, tall);
-                    canvas.wordsOver(mark.name(), paperX(c), paperY(r), tall, Canvas.INK);
+                    double c = column(at[0], at[1], at[2]), r = row(at[0], at[1], at[2]), x = paperX(c), y = paperY(r), tall = 2;
+                    double wide = Canvas.wide(mark.name(), tall);
+                    if (!painter.sees(c, r, depth(at[0], at[1], at[2]), 2) || !canvas.free(x, y, wide, tall, room)) continue;
+                    canvas.take(x, y, wide, tall);
+                    canvas.wordsOver(mark.name(), x, y, tall, Canvas.INK);
                 }
             }
         }

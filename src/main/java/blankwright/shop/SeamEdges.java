@@ -35,7 +35,8 @@ public final class SeamEdges {
     /** Copies both arrays; IllegalArgumentException where they are empty, odd or of different length. */
     public static SeamEdges of(String name, int[] left, int[] right) {
         if (left.length == 0 || left.length % 2 != 0 || left.length != right.length)
-            throw new IllegalArgumentException(left.length + " and " + right.length + " ends of seam edges: must be two for each edge on both sides");
+            throw new IllegalArgumentException(left.length + " and " + right.length
+                    + " ends of seam edges: must be two for each edge on both sides");
         return new SeamEdges(name, left.clone(), right.clone());
     }
 

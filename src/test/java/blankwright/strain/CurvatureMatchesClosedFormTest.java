@@ -26,7 +26,8 @@ class CurvatureMatchesClosedFormTest {
             assertEquals(0, curvature.negative(), 1e-9);
             whole[i] = Math.abs(curvature.net() - 2 * Math.PI * (1 - Math.cos(c)));
         }
-        assertTrue(error[2] < 0.02, "estimate off by " + error[0] + " " + error[1] + " " + error[2]);
+        assertTrue(error[2] < 1e-4, "estimate off by " + error[0] + " " + error[1] + " " + error[2]);
+        for (int i = 1; i < 3; i++) assertEquals(4, error[i - 1] / error[i], 0.1, "second order on a regular mesh");
         assertTrue(whole[0] / whole[1] > 1.8 && whole[1] / whole[2] > 1.8, "a rim's width is missing: " + whole[0] + " " + whole[2]);
     }
 
