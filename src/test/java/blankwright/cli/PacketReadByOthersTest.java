@@ -80,6 +80,23 @@ class PacketReadByOthersTest {
         assertEquals(Double.parseDouble(head.group(2)), image.getHeight(), 1);
     }
 
+    /** A browser lays the SVG out at 96 pixels an inch, as CSS Values and Units Level 3, section 5.2, defines its millimetre. */
+    @Test
+    void svgIsOfTrueSizeInABrowser() throws IOException {
+        Matcher head = Pattern.compile("width=\"([.\\d]+)mm\" height=\"([.\\d]+)mm\"").matcher(Files.readString(out.resolve("blank.svg")));
+        assertTrue(head.find());
+        Path page = Files.writeString(temp.resolve("page.html"), """
+                <body onload="p.textContent = 'seen ' + i.width / 96 * 25.4 + ' ' + i.height / 96 * 25.4"><img id="i" src="%s"><p id="p"></p>
+                """.formatted(out.resolve("blank.svg").toUri()));
+        String seen = OutsideReader.run("chromium", "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
+                "--disable-background-networking", "--disable-component-update", "--disable-sync", "--virtual-time-budget=10000",
+                "--user-data-dir=" + temp.resolve("browser"), "--dump-dom", page.toUri().toString());
+        Matcher size = Pattern.compile(">seen ([.\\d]+) ([.\\d]+)<").matcher(seen);
+        assertTrue(size.find(), seen);
+        assertEquals(Double.parseDouble(head.group(1)), Double.parseDouble(size.group(1)), 0.3, "mm, to a pixel");
+        assertEquals(Double.parseDouble(head.group(2)), Double.parseDouble(size.group(2)), 0.3, "mm, to a pixel");
+    }
+
     @Test
     void pdfHasPagesOfThePaperAskedFor() {
         String said = OutsideReader.run("pdfinfo", out.resolve("blank.pdf").toString());
