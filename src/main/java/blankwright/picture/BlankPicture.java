@@ -54,8 +54,8 @@ final class BlankPicture {
             }
         }
         for (MapPiece piece : pieces) marks(piece);
-        for (MapPiece piece : pieces) canvas.line(rim(piece), Canvas.INK, 0.55);
         for (MapPiece piece : pieces) zoneLines(piece);
+        for (MapPiece piece : pieces) canvas.line(rim(piece), Canvas.INK, 0.55);      // over a zone's line that runs beside it
         for (MapPiece piece : pieces) zoneNumbers(piece);
         for (MapPiece piece : pieces) seamMarks(piece);
         for (MapPiece piece : pieces) zoneWords(piece);

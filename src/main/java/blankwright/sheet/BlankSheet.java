@@ -31,7 +31,8 @@ import java.util.Map;
  * <ul>
  * <li>CUT: the outline and the holes; where an allowance is asked, that much outside them, and TRIM is the finished edge.
  * <li>MARK: centre line and station lines with a tick at each end, seam marks: ticks that meet again when the seam is closed.
- * <li>SHRINK, STRETCH: borders of zones, each drawn once (between both kinds: on SHRINK), the line each zone is measured along, arrows:
+ * <li>SHRINK, STRETCH: borders of zones, each drawn once (between both kinds: on SHRINK), the line each zone is measured along where that is not
+ *     the edge itself, arrows:
  *     pointing at each other = shrink, parting = stretch.
  * <li>TEXT: names and amounts. Beside an arrow stands the work there in mm per 100 mm. The facts of the sheet stand below all pieces, clear of
  *     them.
@@ -41,6 +42,7 @@ import java.util.Map;
 public final class BlankSheet {
     /** Of cut, trim and marked lines, mm. */
     public static final double TOLERANCE = 0.05;
+    private static final double EDGE = 1;           // mm from the finished edge within which a line to measure along is the edge itself
 
     private final SheetNotes notes;
     private final List<BlankPiece> pieces;
@@ -247,7 +249,27 @@ public final class BlankSheet {
     }
 
     private void zoneLines(BlankPiece piece) {
-        for (Zone zone : piece.worked()) marked(piece, zone.line(), layer(zone));
+        for (Zone zone : piece.worked()) {
+            TapeLine line = zone.line();
+            int from = 0;
+            for (int i = 0; i <= line.pointCount(); i++) {
+                if (i < line.pointCount() && !besideEdge(piece, line.u(i), line.v(i))) continue;
+                if (i - from > 1) marked(piece, line.part(from, i), layer(zone));
+                from = i + 1;
+            }
+        }
+    }
+
+    /** Where a zone's line runs beside the finished edge the edge is what the tape is laid on; nothing is marked along a cut. */
+    private boolean besideEdge(BlankPiece piece, double u, double v) {
+        for (double[] ring : known.get(piece)) {
+            for (int i = 0, j = ring.length - 2; i < ring.length; j = i, i += 2) {
+                double du = ring[i] - ring[j], dv = ring[i + 1] - ring[j + 1], pu = u - ring[j], pv = v - ring[j + 1], dd = du * du + dv * dv;
+                double f = dd > 0 ? Math.max(0, Math.min(1, (pu * du + pv * dv) / dd)) : 0;
+                if (Math.hypot(pu - f * du, pv - f * dv) < EDGE) return true;
+            }
+        }
+        return false;
     }
 
     private static Layer layer(Zone zone) {

@@ -2,6 +2,7 @@ package blankwright.shop;
 
 import blankwright.mesh.FlatMap;
 import blankwright.mesh.TriMesh;
+import java.util.Arrays;
 
 /**
  * A line marked on the blank and followed on the form, with its length before and after.
@@ -81,6 +82,11 @@ public final class TapeLine {
             xyz[3 * i + 2] = form.z(vertices[i]);
         }
         return new TapeLine(name, uv, xyz);
+    }
+
+    /** Its points {@code from} to {@code to} - 1, at least one. */
+    public TapeLine part(int from, int to) {
+        return new TapeLine(name, Arrays.copyOfRange(uv, 2 * from, 2 * to), Arrays.copyOfRange(xyz, 3 * from, 3 * to));
     }
 
     public String name() {

@@ -212,6 +212,18 @@ class BlankSheetTest {
             assertEquals(2, texts(drawing).stream().filter(x -> x.text().equals(name)).count(), name);
     }
 
+    /** The dish is shrunk along its very rim: that line is the edge, and no mark may lie along a cut. */
+    @Test
+    void nothingToMeasureIsMarkedAlongTheEdge() {
+        FlatMap map = CAP.get(0).map();
+        double radius = map.size()[0] / 2, u = map.box()[0] + radius, v = map.box()[1] + radius;
+        for (Entity entity : BlankSheet.of(NOTES, CAP, 0).entities()) {
+            if (entity.layer() != Layer.SHRINK || !(entity instanceof Entity.Polyline line) || line.curve().length() < 50) continue;
+            for (int i = 0; i < line.curve().vertexCount(); i++)
+                assertTrue(Math.hypot(line.curve().x(i) - u, line.curve().y(i) - v) < radius - 0.8, "a mark beside the cut");
+        }
+    }
+
     @Test
     void refusesWhatIsNoSheet() {
         assertEquals("a sheet of no piece", assertThrows(IllegalArgumentException.class, () -> BlankSheet.of(NOTES, List.of(), 0)).getMessage());
