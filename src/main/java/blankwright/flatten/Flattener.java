@@ -48,15 +48,23 @@ public final class Flattener {
         form = new Distortion(mesh);
         progress.at("Finding an order", 0);
         solver = new Cholesky(mesh.vertexCount(), mesh.corners(), mesh.positions(), 2);
+        needRoom(solver.factorSize());
     }
 
     /**
      * @param disk connected, one outer rim, holes allowed, no handles, consistently oriented, every vertex in a triangle
      * @throws IllegalArgumentException where it has no rim or no area
      * @throws java.util.concurrent.CancellationException once the progress says it is no longer wanted
+     * @throws OutOfMemoryError before the long part begins where the factor cannot fit into the heap
      */
     public static Outcome flatten(TriMesh disk, FlattenOptions options, Progress progress) {
         return new Flattener(disk, options, progress).run();
+    }
+
+    /** Says no before the memory is gone: a factor takes its numbers and about half as much again while it is made. */
+    private static void needRoom(long numbers) {
+        long need = 12 * numbers;
+        if (need > Runtime.getRuntime().maxMemory()) throw new OutOfMemoryError("the factor takes " + need / 1_000_000 + " MB");
     }
 
     private Outcome run() {

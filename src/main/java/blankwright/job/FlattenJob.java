@@ -42,6 +42,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.concurrent.ForkJoinPool;
+import java.util.concurrent.TimeUnit;
 
 /**
  * Lays the panel of a recipe flat.
@@ -61,6 +63,7 @@ public final class FlattenJob {
     private final Given given;
     private final Progress progress;
     private final List<Finding> findings = new ArrayList<>();
+    private byte[] reserve = new byte[1 << 20];
     private LengthUnit units = LengthUnit.MM;
     private boolean unitsStated = true;
     private long vertices;
@@ -262,7 +265,10 @@ public final class FlattenJob {
         return findings.isEmpty() ? "no triangles" : String.join("; ", findings.stream().map(Finding::text).toList());
     }
 
+    /** Other threads may still hold what filled the memory, and words need some too: waits for them, and gives up a reserve. */
     private Refusal tooLarge() {
+        reserve = null;
+        ForkJoinPool.commonPool().awaitQuiescence(10, TimeUnit.SECONDS);
         long need = Math.max(2, (long) Math.ceil(triangles * 4e3 / 1e9) + 1);
         return new Refusal(given.name() + ": " + (triangles > 0 ? String.format(Locale.ROOT, "%,d triangles", triangles) : "the panel")
                 + " did not fit into the memory given; run it with java -Xmx" + need + "g -jar blankwright.jar ..., or give a coarser mesh.");
