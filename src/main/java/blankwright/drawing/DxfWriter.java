@@ -11,7 +11,7 @@ import java.nio.charset.CharsetEncoder;
  * A drawing as ASCII DXF of the version AC1015 (2000) at true size: mm, told in the header.
  *
  * <p>All that stands in model space are the entities, each on its layer, colour and line pattern by layer: LINE, ARC, CIRCLE, LWPOLYLINE (arcs as
- * bulges, the closed flag set) and TEXT. Letters beyond its code page are written as \U+XXXX. Positions are rounded to 1e-6 mm, bulges to 1e-8.
+ * bulges, the closed flag set) and TEXT. Letters beyond its code page are written as \U+hhhh. Positions are rounded to 1e-6 mm, bulges to 1e-8.
  * <p>Source: the published reference of the format, version AC1015; docs/sources.md [DXF].
  */
 public final class DxfWriter {
@@ -447,7 +447,7 @@ public final class DxfWriter {
         return degrees < 0 ? degrees + 360 : degrees;
     }
 
-    /** Text as the format wants it: \U+XXXX beyond the code page, "^ " for ^, and a space between per cent signs, of which two begin a code. */
+    /** Text as the format wants it: \U+hhhh beyond the code page, "^ " for ^, and a space between per cent signs, of which two begin a code. */
     static String escaped(String text) {
         String plain = text.replace("%%", "% %").replace("%%", "% %");
         StringBuilder out = new StringBuilder();
