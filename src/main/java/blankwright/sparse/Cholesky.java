@@ -1,6 +1,8 @@
 package blankwright.sparse;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.RecursiveAction;
@@ -21,12 +23,15 @@ import java.util.function.BooleanSupplier;
 public final class Cholesky {
     private static final int PANEL = 32;                  // pivots whose rows stay in cache while all other rows are updated
     private static final long FORK_ABOVE = 500_000;       // multiplications (one unknown a node) below which a subtree is one task
+    private static final long PASS_ABOVE = 20_000_000;    // the same for solving, which does little with each number
     private static final long SPLIT_ABOVE = 1_000_000;    // multiply-adds of one trailing update above which its rows are shared out
 
     private final Fronts fronts;
     private final int d;                                  // unknowns a node
     private final double[][][] factor;                    // front -> its pivot rows, in list order
     private final double[][][] leftover;                  // front -> rows handed to the parent, null once taken
+    private final double[][] carried;                     // front -> what its pivots take from the unknowns above, while solving
+    private final int longestList;
     private volatile boolean failed;                      // a pivot was not positive, or nobody wants the result
     private volatile boolean unwanted;
 
@@ -45,6 +50,8 @@ public final class Cholesky {
         d = unknowns;
         factor = new double[fronts.count][][];
         leftover = new double[fronts.count][][];
+        carried = new double[fronts.count][];
+        longestList = Arrays.stream(fronts.list).mapToInt(l -> l.length).max().orElse(0);
     }
 
     /** Numbers in the factor, for judging memory. */
@@ -229,54 +236,96 @@ public final class Cholesky {
     /** Solves A x = b; b and x hold d numbers a node and may be the same array. */
     public void solve(double[] b, double[] x) {
         if (b != x) System.arraycopy(b, 0, x, 0, b.length);
-        double[] local = new double[longestList() * d];
         for (int f = 0; f < fronts.count; f++) {
-            int m = gather(f, x, local), rest = m - fronts.pivots[f] * d;
-            double[][] own = factor[f];
-            for (int p = m - 1; p >= rest; p--) {
-                double[] r = own[p - rest];
-                double y = local[p] / r[p];
-                local[p] = y;
-                for (int j = 0; j < p; j++) local[j] -= y * r[j];
-            }
-            scatter(f, local, x, 0);
-        }
-        for (int f = fronts.count - 1; f >= 0; f--) {
-            int m = gather(f, x, local), rest = m - fronts.pivots[f] * d;
-            double[][] own = factor[f];
-            for (int p = rest; p < m; p++) {
-                double[] r = own[p - rest];
-                double a = 0, c = 0, e = 0, g = 0;       // four sums, so that additions overlap
-                int j = 0;
-                for (; j + 3 < p; j += 4) {
-                    a += r[j] * local[j];
-                    c += r[j + 1] * local[j + 1];
-                    e += r[j + 2] * local[j + 2];
-                    g += r[j + 3] * local[j + 3];
-                }
-                for (; j < p; j++) a += r[j] * local[j];
-                local[p] = (local[p] - (a + c + (e + g))) / r[p];
-            }
-            scatter(f, local, x, rest / d);
+            if (fronts.parent[f] >= 0) continue;
+            ForkJoinPool.commonPool().invoke(new Pass(f, x, true));
+            ForkJoinPool.commonPool().invoke(new Pass(f, x, false));
         }
     }
 
-    private int longestList() {
-        int most = 0;
-        for (int[] list : fronts.list) most = Math.max(most, list.length);
-        return most;
+    /** One way through a subtree: forward from the leaves up, handing each parent what its pivots take from its unknowns, or back down. */
+    private final class Pass extends RecursiveAction {
+        private static final long serialVersionUID = 1;
+        private final int front;
+        private final transient double[] x;
+        private final boolean forward;
+
+        Pass(int front, double[] x, boolean forward) {
+            this.front = front;
+            this.x = x;
+            this.forward = forward;
+        }
+
+        @Override protected void compute() {
+            double[] local = new double[longestList * d];
+            if (fronts.work[front] * d * d * d < PASS_ABOVE) {
+                if (forward) forwardBelow(front, x, local);
+                else backBelow(front, x, local);
+                return;
+            }
+            if (!forward) back(front, x, local);
+            List<Pass> below = new ArrayList<>();
+            for (int c = fronts.firstChild[front]; c >= 0; c = fronts.nextSibling[c]) below.add(new Pass(c, x, forward));
+            invokeAll(below);
+            if (forward) forward(front, x, local);
+        }
     }
 
-    private int gather(int f, double[] x, double[] local) {
+    private void forwardBelow(int f, double[] x, double[] local) {
+        for (int c = fronts.firstChild[f]; c >= 0; c = fronts.nextSibling[c]) forwardBelow(c, x, local);
+        forward(f, x, local);
+    }
+
+    private void backBelow(int f, double[] x, double[] local) {
+        back(f, x, local);
+        for (int c = fronts.firstChild[f]; c >= 0; c = fronts.nextSibling[c]) backBelow(c, x, local);
+    }
+
+    private void forward(int f, double[] x, double[] local) {
         int[] list = fronts.list[f];
+        int m = list.length * d, rest = m - fronts.pivots[f] * d;
+        Arrays.fill(local, 0, rest, 0);
+        for (int i = rest / d; i < list.length; i++)
+            for (int u = 0; u < d; u++) local[i * d + u] = x[list[i] * d + u];
+        for (int c = fronts.firstChild[f]; c >= 0; c = fronts.nextSibling[c]) {
+            int[] map = fronts.inParent[c];
+            for (int i = 0; i < map.length; i++)
+                for (int u = 0; u < d; u++) local[map[i] * d + u] += carried[c][i * d + u];
+        }
+        double[][] own = factor[f];
+        for (int p = m - 1; p >= rest; p--) {
+            double[] r = own[p - rest];
+            double y = local[p] / r[p];
+            local[p] = y;
+            subtract1(local, r, y, p);
+        }
+        if (carried[f] == null) carried[f] = new double[rest];
+        System.arraycopy(local, 0, carried[f], 0, rest);
+        for (int i = rest / d; i < list.length; i++)
+            for (int u = 0; u < d; u++) x[list[i] * d + u] = local[i * d + u];
+    }
+
+    private void back(int f, double[] x, double[] local) {
+        int[] list = fronts.list[f];
+        int m = list.length * d, rest = m - fronts.pivots[f] * d;
         for (int i = 0; i < list.length; i++)
             for (int u = 0; u < d; u++) local[i * d + u] = x[list[i] * d + u];
-        return list.length * d;
+        double[][] own = factor[f];
+        for (int p = rest; p < m; p++) local[p] = (local[p] - dot(own[p - rest], local, p)) / own[p - rest][p];
+        for (int i = rest / d; i < list.length; i++)
+            for (int u = 0; u < d; u++) x[list[i] * d + u] = local[i * d + u];
     }
 
-    private void scatter(int f, double[] local, double[] x, int from) {
-        int[] list = fronts.list[f];
-        for (int i = from; i < list.length; i++)
-            for (int u = 0; u < d; u++) x[list[i] * d + u] = local[i * d + u];
+    private static double dot(double[] a, double[] b, int n) {
+        double one = 0, two = 0, three = 0, four = 0;       // four sums, so that additions overlap
+        int j = 0;
+        for (; j + 3 < n; j += 4) {
+            one += a[j] * b[j];
+            two += a[j + 1] * b[j + 1];
+            three += a[j + 2] * b[j + 2];
+            four += a[j + 3] * b[j + 3];
+        }
+        for (; j < n; j++) one += a[j] * b[j];
+        return one + two + (three + four);
     }
 }
