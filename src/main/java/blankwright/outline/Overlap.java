@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 import org.locationtech.jts.algorithm.RobustLineIntersector;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.CoordinateArrays;
@@ -14,6 +15,7 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Point;
 import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.index.intervalrtree.SortedPackedIntervalRTree;
 import org.locationtech.jts.noding.MCIndexNoder;
 import org.locationtech.jts.noding.NodedSegmentString;
 import org.locationtech.jts.noding.NodingIntersectionFinder;
@@ -31,10 +33,13 @@ import org.locationtech.jts.operation.union.UnaryUnionOp;
  * <li>Rims are cut where they meet, points within 1e-4 mm made one, and lines that run there and back cancel.
  * <li>What is left divides the plane into faces; each face with fewer than 0 or more than 1 layers is bad.
  * <li>Bad faces that touch are one place. A place nowhere wider than the tolerance is a seam that touches itself, not an overlap.
+ * Where there are more than 10 000 bad faces only the 1000 largest are made places, so that the answer comes in seconds.
  * </ol>
  */
 public final class Overlap {
     private static final double SNAP = 1e-4;          // mm
+    /** A rim of 800 random points has 50 000 bad faces; making them one took 10 s. Above this many only the largest are told. */
+    private static final int MANY = 10_000;
 
     private final List<Place> places;
 
@@ -73,14 +78,16 @@ public final class Overlap {
         List<Polygon> bad = new ArrayList<>();
         List<Integer> layers = new ArrayList<>();
         List<Rim> rims = cutWhereTheyMeet(rings);
+        Sides sides = new Sides(rims);
         for (Polygon face : faces(rims)) {
             if (face.getArea() < tolerance * tolerance / 2) continue;                  // a disk as wide as the tolerance has π/4 of its square
             Point inside = face.getInteriorPoint();
-            int winding = way * winding(rims, inside.getX(), inside.getY());
+            int winding = way * sides.winding(inside.getX(), inside.getY());
             if (winding == 0 || winding == 1) continue;
             bad.add(face);
             layers.add(winding);
         }
+        if (bad.size() > MANY) return new Overlap(places(largest(bad, layers, MANY / 10), layers, tolerance));
         return new Overlap(places(bad, layers, tolerance));
     }
 
@@ -159,14 +166,29 @@ public final class Overlap {
         return faces;
     }
 
-    /** How often the rims turn left round (x, y): upward sides to its right count 1, downward ones -1. */
-    private static int winding(List<Rim> rims, double x, double y) {
-        int sum = 0;
-        for (Rim rim : rims) {
-            Coordinate[] at = rim.at();
-            for (int i = 0; i + 1 < at.length; i++) sum += rim.times() * upward(at[i].x, at[i].y, at[i + 1].x, at[i + 1].y, x, y);
+    /** The sides of the rims by their heights: a rim of 20 000 sides that crosses itself everywhere has thousands of faces to ask about. */
+    private static final class Sides {
+        private record Side(Coordinate a, Coordinate b, int times) { }
+
+        private final SortedPackedIntervalRTree byHeight = new SortedPackedIntervalRTree();
+
+        Sides(List<Rim> rims) {
+            for (Rim rim : rims) {
+                Coordinate[] at = rim.at();
+                for (int i = 0; i + 1 < at.length; i++)
+                    byHeight.insert(Math.min(at[i].y, at[i + 1].y), Math.max(at[i].y, at[i + 1].y), new Side(at[i], at[i + 1], rim.times()));
+            }
         }
-        return sum;
+
+        /** How often the rims turn left round (x, y): upward sides to its right count 1, downward ones -1. */
+        int winding(double x, double y) {
+            int[] sum = {0};
+            byHeight.query(y, y, found -> {
+                Side side = (Side) found;
+                sum[0] += side.times() * upward(side.a().x, side.a().y, side.b().x, side.b().y, x, y);
+            });
+            return sum[0];
+        }
     }
 
     private static int windingOfRings(List<double[]> rings, double x, double y) {
@@ -181,6 +203,16 @@ public final class Overlap {
     private static int upward(double ax, double ay, double bx, double by, double x, double y) {
         if (ay > y == by > y || x >= ax + (y - ay) / (by - ay) * (bx - ax)) return 0;
         return by > ay ? 1 : -1;
+    }
+
+    /** The {@code count} largest faces; {@code layers} is brought into their order. */
+    private static List<Polygon> largest(List<Polygon> bad, List<Integer> layers, int count) {
+        List<Integer> order = IntStream.range(0, bad.size()).boxed()
+                .sorted(Comparator.comparingDouble((Integer f) -> bad.get(f).getArea()).reversed()).limit(count).toList();
+        List<Integer> theirs = order.stream().map(layers::get).toList();
+        layers.clear();
+        layers.addAll(theirs);
+        return order.stream().map(bad::get).toList();
     }
 
     private static List<Place> places(List<Polygon> bad, List<Integer> layers, double tolerance) {

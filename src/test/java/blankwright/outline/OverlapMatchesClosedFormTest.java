@@ -116,6 +116,17 @@ class OverlapMatchesClosedFormTest {
         assertTrue(overlap.places().get(0).x() < 200 && overlap.places().get(1).x() > 800);
     }
 
+    /** Without a limit on what is joined: ten seconds and more. */
+    @Test
+    void aRimThatCrossesItselfEverywhereIsToldByItsLargestPlaces() {
+        Random random = new Random(1);
+        double[] ring = random.doubles(2 * 400, 0, 1000).toArray();
+        Overlap overlap = Overlap.of(List.of(ring));
+        assertTrue(!overlap.isEmpty() && overlap.area() > 1000 && overlap.area() < 1e6, "area " + overlap.area());
+        assertTrue(overlap.places().size() <= 1000);
+        for (Overlap.Place place : overlap.places()) assertTrue(place.layers() < 0 || place.layers() > 1, place.toString());
+    }
+
     @Test
     void refusesNumbersThatAreNone() {
         assertThrows(IllegalArgumentException.class, () -> Overlap.of(List.of(new double[] {0, 0, 1, Double.NaN, 1, 1})));
