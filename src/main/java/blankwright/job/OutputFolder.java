@@ -71,10 +71,16 @@ public final class OutputFolder implements AutoCloseable {
         fill(begin(name), content);
     }
 
-    private static void fill(Path temporary, Content content) throws IOException {
-        try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(temporary), 1 << 16)) {
+    private void fill(Path temporary, Content content) throws IOException {
+        try (OutputStream out = new BufferedOutputStream(made(temporary), 1 << 16)) {
             content.writeTo(out);
         }
+    }
+
+    /** Never after {@link #abandon}, which would not see it: another thread may have failed, or the keyboard stopped the program. */
+    private synchronized OutputStream made(Path temporary) throws IOException {
+        if (closed) throw new IOException("the folder " + dir + " is closed");
+        return Files.newOutputStream(temporary);
     }
 
     /** Writes files at once on as many threads as there are; they count as written in the order of the map. The first failure is thrown. */
@@ -97,6 +103,8 @@ public final class OutputFolder implements AutoCloseable {
     /** Moves everything written into place and closes the folder. Returns the files in the order they were written. */
     public synchronized List<Path> keep() throws IOException {
         if (closed) throw new IOException("the folder " + dir + " was closed before its files were kept");
+        for (String name : begun.keySet())                          // before the first is moved: all or none
+            if (Files.isDirectory(dir.resolve(name))) throw new FileAlreadyExistsException(dir.resolve(name) + " is a folder");
         List<Path> kept = new ArrayList<>();
         for (Map.Entry<String, Path> file : begun.entrySet()) {
             Path place = dir.resolve(file.getKey());

@@ -9,7 +9,11 @@ import java.io.IOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.concurrent.ForkJoinPool;
+import java.util.concurrent.TimeUnit;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -65,6 +69,31 @@ class OutputFolderTest {
     void refusesAFileForAFolder() throws IOException {
         Path file = Files.writeString(temp.resolve("file"), "x");
         assertThrows(FileAlreadyExistsException.class, () -> OutputFolder.open(file));
+    }
+
+    @Test
+    void noFileIsMovedWhereAFolderHasTheNameOfOne() throws IOException {
+        Files.createDirectory(temp.resolve("two.txt"));
+        try (OutputFolder folder = OutputFolder.open(temp)) {
+            folder.write("one.txt", out -> out.write('1'));
+            folder.write("two.txt", out -> out.write('2'));
+            assertThrows(FileAlreadyExistsException.class, folder::keep);
+        }
+        assertEquals(List.of("two.txt"), names(temp));
+    }
+
+    @Test
+    void nothingIsBegunAfterTheFolderWasClosed() throws IOException {
+        OutputFolder folder = OutputFolder.open(temp);
+        Map<String, OutputFolder.Content> files = new LinkedHashMap<>();
+        files.put("one.txt", out -> folder.close());
+        for (int i = 0; i < 20; i++) files.put(i + ".txt", out -> out.write('x'));
+        assertThrows(IOException.class, () -> {
+            folder.writeAll(files);
+            folder.keep();
+        });
+        ForkJoinPool.commonPool().awaitQuiescence(10, TimeUnit.SECONDS);
+        assertEquals(List.of(), names(temp));
     }
 
     private static List<String> names(Path dir) throws IOException {
