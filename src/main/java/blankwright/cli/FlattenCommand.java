@@ -11,6 +11,7 @@ import blankwright.job.Result;
 import blankwright.mesh.Finding;
 import blankwright.num.LengthUnit;
 import blankwright.num.Lengths;
+import blankwright.project.Aim;
 import blankwright.project.Face;
 import blankwright.project.Recipe;
 import blankwright.project.RecipeException;
@@ -137,6 +138,7 @@ final class FlattenCommand implements Callable<Integer> {
                         + " of the sheet, but without --thickness it was not moved to the middle; the blank is that of the face itself.")));
                 side = Face.MIDDLE;
             }
+            if (aim != null) recipe = recipe.withAim(Aim.EVEN);                     // no other gets here yet
             recipe = recipe.withSheet(metal, side);
             if (spacing.isPresent()) recipe = recipe.withStations(spacing.getAsDouble());
             if (allowance.isPresent()) recipe = recipe.withTrim(allowance);
@@ -198,7 +200,7 @@ final class FlattenCommand implements Callable<Integer> {
     private static String stem(Path file) {
         String name = String.valueOf(file.getFileName());
         String bare = name.replaceFirst("(?i)\\.gz$", "").replaceFirst("\\.[A-Za-z0-9]{1,5}$", "").strip();
-        return bare.isEmpty() ? "panel" : bare;
+        return bare.matches("\\.*") ? "panel" : bare;            // "..": a file ...stl would be written over the folder above
     }
 
     /** A folder in the working directory named after the input; the name is never that of the input itself. */

@@ -113,6 +113,8 @@ class CommandLineRefusesTest {
     void aRecipeCannotAskForMetalsYetNorTakeAUnit() throws IOException {
         String recipe = "blankwright-recipe: 1\nname: dish\npanel:\n  kind: spherical-cap\n  radius: 300mm\n  half-angle: 20deg\n";
         refuses(Files.writeString(temp.resolve("dish.yaml"), recipe + "aim: work\n"), "aim work needs to know the metal");
+        Run even = Run.of("flatten", temp.resolve("dish.yaml"), "--aim", "even", "--formats", "csv", "--out", temp.resolve("even"));
+        assertEquals(ExitCode.DONE, even.exit(), "the command line has the last word: " + even.said());
         Run run = Run.of("flatten", Files.writeString(temp.resolve("plain.yaml"), recipe), "--out", out, "--units", "in");
         assertEquals(ExitCode.WRONG_COMMAND, run.exit(), run.said());
         assertTrue(run.err().startsWith("--units: the recipe"), run.err());
