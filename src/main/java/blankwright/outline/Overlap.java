@@ -175,8 +175,10 @@ public final class Overlap {
         Sides(List<Rim> rims) {
             for (Rim rim : rims) {
                 Coordinate[] at = rim.at();
-                for (int i = 0; i + 1 < at.length; i++)
-                    byHeight.insert(Math.min(at[i].y, at[i + 1].y), Math.max(at[i].y, at[i + 1].y), new Side(at[i], at[i + 1], rim.times()));
+                for (int i = 0; i + 1 < at.length; i++) {
+                    double low = Math.min(at[i].y, at[i + 1].y), high = Math.max(at[i].y, at[i + 1].y);
+                    byHeight.insert(low, high, new Side(at[i], at[i + 1], rim.times()));
+                }
             }
         }
 
