@@ -76,7 +76,7 @@ final class FlattenCommand implements Callable<Integer> {
     @Option(names = "--stations", paramLabel = "LENGTH", description = "spacing of the station lines; 100mm unless said")
     private String stations;
 
-    @Option(names = "--trim", paramLabel = "LENGTH", description = "metal left on outside the finished edge; none unless said")
+    @Option(names = "--trim", paramLabel = "LENGTH", description = "metal left on outside the finished edge, or none; what a recipe says, else none")
     private String trim;
 
     @Option(names = "--paper", paramLabel = "a4|letter", description = "pages of blank.pdf; a4 unless said")
@@ -123,7 +123,8 @@ final class FlattenCommand implements Callable<Integer> {
                 u -> LengthUnit.of(u).orElseThrow(() -> new IllegalArgumentException("\"" + u + "\" is none of " + LengthUnit.words())), null));
         OptionalDouble metal = length("--thickness", thickness);
         Face side = option("--face", face, f -> pick(f, Face.values()), null);
-        OptionalDouble spacing = length("--stations", stations), allowance = length("--trim", trim);
+        OptionalDouble spacing = length("--stations", stations);
+        OptionalDouble allowance = "none".equals(trim) ? OptionalDouble.empty() : length("--trim", trim);
         Recipe recipe = isRecipe(input) ? read(input) : Recipe.ofMesh(stem(input), input.getFileName().toString(), unit);
         if (unit.isPresent() && isRecipe(input)) {
             if (!(recipe.source() instanceof Source.OfMesh mesh))
@@ -141,7 +142,7 @@ final class FlattenCommand implements Callable<Integer> {
             if (aim != null) recipe = recipe.withAim(Aim.EVEN);                     // no other gets here yet
             recipe = recipe.withSheet(metal, side);
             if (spacing.isPresent()) recipe = recipe.withStations(spacing.getAsDouble());
-            if (allowance.isPresent()) recipe = recipe.withTrim(allowance);
+            if (trim != null) recipe = recipe.withTrim(allowance);
             return recipe;
         } catch (IllegalArgumentException e) {
             throw wrong("--" + e.getMessage());

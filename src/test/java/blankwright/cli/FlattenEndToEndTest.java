@@ -132,6 +132,28 @@ class FlattenEndToEndTest {
         assertEquals(101 * Math.PI, inside, 0.03);
     }
 
+    /** A recipe leaves metal on to trim; {@code --trim none} takes it away: no TRIM line is left beside the cut. */
+    @Test
+    void theCommandLineTakesARecipesAllowanceAway() throws IOException {
+        Path recipe = Files.writeString(temp.resolve("bowl.yaml"), """
+                blankwright-recipe: 1
+                name: bowl
+                panel: {kind: spherical-cap, radius: 300mm, half-angle: 20deg}
+                trim: 15mm
+                """);
+        String with = trimmed(recipe, "with"), without = trimmed(recipe, "without", "--trim", "none");
+        assertTrue(with.contains("TRIM"), "the allowance of the recipe");
+        assertTrue(!without.contains("15.0 mm outside"), "no allowance left");
+        assertTrue(without.length() < with.length());
+    }
+
+    private String trimmed(Path recipe, String name, String... more) throws IOException {
+        List<Object> words = new ArrayList<>(List.of("flatten", recipe, "--out", temp.resolve(name), "--formats", "svg"));
+        words.addAll(List.of(more));
+        assertEquals(ExitCode.DONE, Run.of(words.toArray()).exit());
+        return Files.readString(temp.resolve(name).resolve("blank.svg"));
+    }
+
     /** Gauss and Bonnet, closed form: a cap of half angle c carries 2π(1 - cos c), 48.2° at 30°, less the half rings of triangles at its rim. */
     @Test
     void theCrownOfACapIsToldInDegrees() throws IOException {
