@@ -1,8 +1,16 @@
 package blankwright.shape;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import blankwright.flatten.FlattenOptions;
+import blankwright.flatten.Flattener;
+import blankwright.flatten.Outcome;
+import blankwright.num.Progress;
+import blankwright.strain.StrainField;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Checks section 3. */
 class BlankDiameterMatchesTableTest {
@@ -48,6 +56,21 @@ class BlankDiameterMatchesTableTest {
         assertEquals(6.026, BlankDiameter.conicalVessel(2, 4, Math.hypot(2.5, 1)), 6e-4);
         ConeFrustum wall = new ConeFrustum(2, 1, 2.5, 2 * Math.PI);
         assertEquals(28.519, wall.truth().area() + Math.PI, 5e-4);
+    }
+
+    /**
+     * What the handbook rule stands on, a blank as large as the shell, against what the program lays out: the two areas differ by no more than
+     * the area strains it computed for that blank allow.
+     */
+    @ParameterizedTest
+    @CsvSource({"100,20", "300,15", "200,60", "100,49.999"})
+    void theBlankLaidOutKeepsTheRulesAreaWithinItsComputedStrain(double across, double rise) {
+        Outcome outcome = Flattener.flatten(SphericalCap.ofRise(across, rise).ringMesh(40), FlattenOptions.DEFAULT, Progress.NONE);
+        StrainField strain = StrainField.of(outcome.map());
+        double rule = Math.PI / 4 * Math.pow(BlankDiameter.dish(across, rise), 2), facets = 1e-3, blank = outcome.map().area();
+        assertTrue(blank >= rule / (1 + strain.areaGainMax()) * (1 - facets), blank + " against " + rule);
+        assertTrue(blank <= rule / (1 - strain.areaLossMax()) * (1 + facets), blank + " against " + rule);
+        assertEquals(1, blank / rule, Math.max(strain.areaGainMax(), strain.areaLossMax()) / 2, "gain in the middle, loss at the rim: they offset");
     }
 
     /** The cup made of triangles has the area its blank has. */
