@@ -1,6 +1,6 @@
 package blankwright.flatten;
 
-import blankwright.flatten.energy.StretchEnergy;
+import blankwright.flatten.energy.TriangleEnergy;
 import blankwright.num.Progress;
 import blankwright.sparse.Cholesky;
 import java.util.concurrent.CancellationException;
@@ -29,13 +29,13 @@ final class Descent {
 
     private final Distortion form;
     private final Cholesky solver;
-    private final StretchEnergy energy;
+    private final TriangleEnergy energy;
     private final FlattenOptions options;
     private final Progress progress;
     private int steps;
     private double value;
 
-    Descent(Distortion form, Cholesky solver, StretchEnergy energy, FlattenOptions options, Progress progress) {
+    Descent(Distortion form, Cholesky solver, TriangleEnergy energy, FlattenOptions options, Progress progress) {
         this.form = form;
         this.solver = solver;
         this.energy = energy;

@@ -1,6 +1,6 @@
 package blankwright.flatten;
 
-import blankwright.flatten.energy.StretchEnergy;
+import blankwright.flatten.energy.TriangleEnergy;
 import blankwright.mesh.TriMesh;
 import blankwright.sparse.Elements;
 
@@ -9,9 +9,9 @@ import blankwright.sparse.Elements;
  *
  * <p>Lengths are in units in which the form's area is 1. A layout is 2 numbers a vertex.
  * <p>Of a triangle with map J = Q·R + P·M, R the nearest rotation and M the nearest reflection (each a unit matrix up to a turn), the
- * singular values are s1 = Q + P and s2 = Q - P, without trigonometry. In the four modes u1v1ᵀ, u2v2ᵀ, twist and flip the second
- * derivative is diagonal with entries f''(s1), f''(s2), (p1 + p2)/(s1 + s2) and (p1 - p2)/(s1 - s2), p = f'(s); negative ones are set to
- * 0, which gives the closest positive matrix.
+ * singular values are s1 = Q + P and s2 = Q - P, without trigonometry. Of the four modes u1v1ᵀ, u2v2ᵀ, twist and flip the first two carry
+ * the second derivative of F by s1 and s2, a 2x2 block, diagonal where F is a sum; twist has the eigenvalue (p1 + p2)/(s1 + s2) and flip
+ * (p1 - p2)/(s1 - s2), p the first derivatives. Negative eigenvalues are set to 0, which gives the closest positive matrix.
  * <p>Source: Smith, de Goes and Kim, "Analytic Eigensystems for Isotropic Distortion Energies", 2019; docs/sources.md [SGK19].
  */
 final class Distortion {
@@ -80,8 +80,8 @@ final class Distortion {
         return scale;
     }
 
-    /** Sum of area times f(s1) + f(s2); divided by the sum of areas (1, but for slivers) it is the mean. */
-    double value(StretchEnergy energy, double[] uv) {
+    /** Sum of area times F(s1, s2); divided by the sum of areas (1, but for slivers) it is the mean. */
+    double value(TriangleEnergy energy, double[] uv) {
         return Chunks.sum(triangles, (from, to) -> {
             double sum = 0;
             for (int t = from; t < to; t++) {
@@ -91,7 +91,7 @@ final class Distortion {
                 double c = y1 * grad[4 * t] + y2 * grad[4 * t + 2], d = y1 * grad[4 * t + 1] + y2 * grad[4 * t + 3];
                 double q = Math.sqrt((a + d) * (a + d) + (c - b) * (c - b)) / 2, p = Math.sqrt((a - d) * (a - d) + (c + b) * (c + b)) / 2;
                 double s1 = q + p, s2 = s1 == 0 ? 0 : (a * d - b * c) / s1;
-                double f = energy.value(s1) + energy.value(s2);
+                double f = energy.value(t, s1, s2);
                 if (!(f < Double.POSITIVE_INFINITY)) return Double.POSITIVE_INFINITY;
                 sum += area[t] * f;
             }
@@ -144,8 +144,9 @@ final class Distortion {
     }
 
     /** Writes the gradient, 2 numbers a vertex. */
-    void gradient(StretchEnergy energy, double[] uv, double[] out) {
+    void gradient(TriangleEnergy energy, double[] uv, double[] out) {
         Chunks.sum(triangles, (from, to) -> {
+            double[] of = new double[5];
             for (int t = from; t < to; t++) {
                 int i = 2 * tri[3 * t], j = 2 * tri[3 * t + 1], k = 2 * tri[3 * t + 2];
                 double x1 = uv[j] - uv[i], y1 = uv[j + 1] - uv[i + 1], x2 = uv[k] - uv[i], y2 = uv[k + 1] - uv[i + 1];
@@ -154,7 +155,8 @@ final class Distortion {
                 double e = (a + d) / 2, h = (c - b) / 2, f = (a - d) / 2, g = (c + b) / 2;
                 double q = Math.sqrt(e * e + h * h), p = Math.sqrt(f * f + g * g);
                 double s1 = q + p, s2 = s1 == 0 ? 0 : (a * d - b * c) / s1;
-                double p1 = energy.slope(s1), p2 = energy.slope(s2);
+                energy.derivatives(t, s1, s2, of);
+                double p1 = of[0], p2 = of[1];
                 // dE/dJ = (p1 + p2)/2 R + (p1 - p2)/2 M, R = [e -h; h e]/q, M = [f g; g -f]/p
                 double sum = q == 0 ? 0 : (p1 + p2) / 2 / q * area[t], difference = p == 0 ? 0 : (p1 - p2) / 2 / p * area[t];
                 double pa = sum * e + difference * f, pb = -sum * h + difference * g;
@@ -185,7 +187,7 @@ final class Distortion {
     }
 
     /** The positive part of the second derivative at a layout, triangle by triangle. The layout must not change while in use. */
-    Elements stiffness(StretchEnergy energy, double[] uv) {
+    Elements stiffness(TriangleEnergy energy, double[] uv) {
         return (t, out) -> {
             int i = 2 * tri[3 * t], j = 2 * tri[3 * t + 1], k = 2 * tri[3 * t + 2];
             double x1 = uv[j] - uv[i], y1 = uv[j + 1] - uv[i + 1], x2 = uv[k] - uv[i], y2 = uv[k + 1] - uv[i + 1];
@@ -194,15 +196,28 @@ final class Distortion {
             double e = (a + d) / 2, h = (c - b) / 2, f = (a - d) / 2, g = (c + b) / 2;
             double q = Math.sqrt(e * e + h * h), p = Math.sqrt(f * f + g * g);
             double s1 = q + p, s2 = s1 == 0 ? 0 : (a * d - b * c) / s1;
-            double p1 = energy.slope(s1), p2 = energy.slope(s2);
-            double one = Math.max(0, energy.curvature(s1)), two = Math.max(0, energy.curvature(s2));
+            energy.derivatives(t, s1, s2, out);                              // out is free until the modes are added
+            double p1 = out[0], p2 = out[1], f11 = out[2], f22 = out[3], f12 = out[4];
+            double one = Math.max(0, f11), two = Math.max(0, f22), cos = 1, sin = 0;
+            if (f12 != 0) {                                                  // eigenvectors (cos, sin) and (-sin, cos) of the 2x2 block
+                double middle = (f11 + f22) / 2, half = (f11 - f22) / 2, radius = Math.sqrt(half * half + f12 * f12);
+                one = Math.max(0, middle + radius);
+                two = Math.max(0, middle - radius);
+                double larger = Math.sqrt((1 + Math.abs(half) / radius) / 2), smaller = f12 / (2 * radius * larger);
+                cos = half >= 0 ? larger : Math.abs(smaller);
+                sin = half >= 0 ? smaller : Math.copySign(larger, f12);
+            }
             double twist = Math.max(0, q > 1e-12 * s1 ? (p1 + p2) / (2 * q) : 0);
-            double flip = Math.max(0, p > 1e-8 * s1 ? (p1 - p2) / (2 * p) : (one + two) / 2);
+            double flip = Math.max(0, p > 1e-8 * s1 ? (p1 - p2) / (2 * p) : (f11 + f22) / 2 - f12);
             double re = q > 0 ? e / q : 1, rh = q > 0 ? h / q : 0, mf = p > 0 ? f / p : 1, mg = p > 0 ? g / p : 0;
             java.util.Arrays.fill(out, 0);
-            // u1v1ᵀ = (R + M)/2, u2v2ᵀ = (R - M)/2; twist and flip are R and M turned a quarter, over √2
-            addMode(out, area[t] * one, (re + mf) / 2, (mg - rh) / 2, (rh + mg) / 2, (re - mf) / 2, g1x, g1y, g2x, g2y);
-            addMode(out, area[t] * two, (re - mf) / 2, (-rh - mg) / 2, (rh - mg) / 2, (re + mf) / 2, g1x, g1y, g2x, g2y);
+            // u1v1ᵀ = (R + M)/2, u2v2ᵀ = (R - M)/2; so cos u1v1ᵀ + sin u2v2ᵀ = (sum R + gap M)/2, and -sin u1v1ᵀ + cos u2v2ᵀ = (gap R - sum M)/2;
+            // twist and flip are R and M turned a quarter, over √2
+            double sum = cos + sin, gap = cos - sin;
+            addMode(out, area[t] * one, (sum * re + gap * mf) / 2, (gap * mg - sum * rh) / 2, (sum * rh + gap * mg) / 2,
+                    (sum * re - gap * mf) / 2, g1x, g1y, g2x, g2y);
+            addMode(out, area[t] * two, (gap * re - sum * mf) / 2, (-gap * rh - sum * mg) / 2, (gap * rh - sum * mg) / 2,
+                    (gap * re + sum * mf) / 2, g1x, g1y, g2x, g2y);
             addMode(out, area[t] * twist / 2, -rh, -re, re, -rh, g1x, g1y, g2x, g2y);
             addMode(out, area[t] * flip / 2, -mg, mf, mf, mg, g1x, g1y, g2x, g2y);
         };

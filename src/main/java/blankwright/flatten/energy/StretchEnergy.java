@@ -1,10 +1,7 @@
 package blankwright.flatten.energy;
 
-/**
- * Energy per unit form area of a triangle's map J from form to blank, where it depends on the signed singular values s1 >= |s2| only and
- * is a sum f(s1) + f(s2). No unit. A new energy is one class and one finite-difference test.
- */
-public interface StretchEnergy {
+/** The same for every triangle, and a sum f(s1) + f(s2). */
+public interface StretchEnergy extends TriangleEnergy {
     /** f(s), +∞ where s is out of reach: a line search reads that as "too far". */
     double value(double s);
 
@@ -14,6 +11,19 @@ public interface StretchEnergy {
     /** f''(s). */
     double curvature(double s);
 
-    /** Whether f is infinite for s <= 0, so that a descent that starts without a turned triangle never turns one. */
-    boolean barrier();
+    @Override default double value(int t, double s1, double s2) {
+        return value(s1) + value(s2);
+    }
+
+    @Override default void derivatives(int t, double s1, double s2, double[] out) {
+        out[0] = slope(s1);
+        out[1] = slope(s2);
+        out[2] = curvature(s1);
+        out[3] = curvature(s2);
+        out[4] = 0;
+    }
+
+    @Override default StretchEnergy coarser(int triangles, int[] coarse, double[] area) {
+        return this;
+    }
 }

@@ -1,0 +1,143 @@
+package blankwright.flatten.energy;
+
+import java.util.Arrays;
+
+/**
+ * Work of forming the sheet from blank to form, per form area and thickness, over Young's modulus: no unit. Small strains in one direction
+ * give e²/2.
+ *
+ * <p>With e = -ln s the true strains of the forming, q the square of the effective strain, w the work per volume: blank area over form area
+ * s1·s2 times w(√q)/q times q, the last q with the costs of stretching and shrinking in it,
+ * <pre>c q + (1+r)²/(1+2r) Σ (c(e_i) - c) e_i²,   c(e) = cost of stretching where e &gt; 0, of shrinking where e &lt; 0,  c the lower cost.</pre>
+ * Equal costs multiply the work; strain in one direction alone costs its work times the cost of its kind. Value and slope are continuous;
+ * the second derivative jumps where a strain changes sign under unequal costs, and at yield.
+ * <p>s1·s2·w falls to nothing with a vanishing stretch, so beyond a forming stretch of {@value #FREE} a wall (1/({@value #FREE}·s) - 1)³ times
+ * the higher cost is added, which keeps F rising all the way to s = 0. No sheet is stretched so far by hand: the wall is there for the way
+ * to the answer.
+ * <p>A little is added everywhere, so that a tolerance relative to the energy means something for panels that need no work.
+ * <p>Source: the deformation theory of Guo, Batoz and others, 1990; docs/sources.md [GB90].
+ */
+public final class LeastWork implements TriangleEnergy {
+    /** Stretch up to which nothing is added. */
+    private static final double FREE = 1.5;
+    /** That of an even strain of 0.14 %. */
+    private static final double FLOOR = 1e-6;
+
+    private final Resistance metal;
+    private final double square, coupling, elastic, start, modulus;
+    private final double[] stretchCost;    // per triangle, or one for all
+    private final double[] shrinkCost;
+
+    private LeastWork(Resistance metal, double[] stretchCost, double[] shrinkCost) {
+        this.metal = metal;
+        this.stretchCost = stretchCost;
+        this.shrinkCost = shrinkCost;
+        square = metal.square();
+        coupling = metal.coupling();
+        modulus = metal.modulus();
+        elastic = metal.yield() / modulus;
+        start = metal.start();
+    }
+
+    /** Stretching and shrinking cost their work. */
+    public static LeastWork of(Resistance metal) {
+        return new LeastWork(metal, new double[] {1}, new double[] {1});
+    }
+
+    /**
+     * @param stretchCost per triangle: what stretching costs more than its work there, as a factor above 0; likewise shrinkCost
+     */
+    public static LeastWork of(Resistance metal, double[] stretchCost, double[] shrinkCost) {
+        if (stretchCost.length != shrinkCost.length) throw new IllegalArgumentException("costs for " + stretchCost.length + " and "
+                + shrinkCost.length + " triangles");
+        for (double[] cost : new double[][] {stretchCost, shrinkCost})
+            for (double c : cost) if (!(c > 0 && c < Double.POSITIVE_INFINITY)) throw new IllegalArgumentException("cost " + c + ": must be above 0");
+        return new LeastWork(metal, stretchCost.clone(), shrinkCost.clone());
+    }
+
+    /** The same costs for another metal. */
+    public LeastWork with(Resistance other) {
+        return new LeastWork(other, stretchCost, shrinkCost);
+    }
+
+    @Override public double value(int t, double s1, double s2) {
+        if (!(s2 > 0)) return Double.POSITIVE_INFINITY;                  // NaN lands here too
+        double x = -Math.log(s1), y = -Math.log(s2);
+        double ct = cost(stretchCost, t), cs = cost(shrinkCost, t), c = Math.min(ct, cs);
+        double q = square * (x * x + y * y + 2 * coupling * x * y);
+        double costly = c * q + square * (((x > 0 ? ct : cs) - c) * x * x + ((y > 0 ? ct : cs) - c) * y * y);
+        return FLOOR + s1 * s2 * costly * secant(q) + Math.max(ct, cs) * (wall(s1) + wall(s2));
+    }
+
+    /** w(√q)/(E q). */
+    private double secant(double q) {
+        return q <= elastic * elastic ? 0.5 : metal.work(Math.sqrt(q)) / (modulus * q);
+    }
+
+    private static double wall(double s) {
+        double over = 1 / (FREE * s) - 1;
+        return over > 0 ? over * over * over : 0;
+    }
+
+    @Override public void derivatives(int t, double s1, double s2, double[] out) {
+        double x = -Math.log(s1), y = -Math.log(s2);
+        double ct = cost(stretchCost, t), cs = cost(shrinkCost, t), c = Math.min(ct, cs);
+        double q = square * (x * x + y * y + 2 * coupling * x * y);
+        double qx = 2 * square * (x + coupling * y), qy = 2 * square * (y + coupling * x), qxx = 2 * square, qxy = 2 * square * coupling;
+        double ex = square * ((x > 0 ? ct : cs) - c), ey = square * ((y > 0 ? ct : cs) - c);
+        double p = c * q + ex * x * x + ey * y * y, px = c * qx + 2 * ex * x, py = c * qy + 2 * ey * y;
+        double pxx = c * qxx + 2 * ex, pyy = c * qxx + 2 * ey, pxy = c * qxy;
+        double h = 0.5, h1 = 0, h2 = 0;                                    // w(√q)/(E q) and its derivatives by q
+        if (q > elastic * elastic) {
+            double eb = Math.sqrt(q), grown = start + eb - elastic, n = metal.exponent();
+            double stress = metal.strength() * Math.pow(grown, n) / modulus, slope = n * stress / grown;
+            h = metal.work(eb) / (modulus * q);
+            double u = stress * eb / 2 - h * q;
+            h1 = u / (q * q);
+            h2 = (slope * eb - stress) / (4 * eb * q * q) - 2 * u / (q * q * q);
+        }
+        double g = p * h, dear = Math.max(ct, cs), gx = px * h + p * h1 * qx, gy = py * h + p * h1 * qy;
+        double gxx = pxx * h + 2 * px * h1 * qx + p * (h2 * qx * qx + h1 * qxx);
+        double gyy = pyy * h + 2 * py * h1 * qy + p * (h2 * qy * qy + h1 * qxx);
+        double gxy = pxy * h + (px * qy + py * qx) * h1 + p * (h2 * qx * qy + h1 * qxy);
+        out[0] = s2 * (g - gx) + dear * wallSlope(s1);
+        out[1] = s1 * (g - gy) + dear * wallSlope(s2);
+        out[2] = s2 / s1 * (gxx - gx) + dear * wallCurvature(s1);
+        out[3] = s1 / s2 * (gyy - gy) + dear * wallCurvature(s2);
+        out[4] = g - gx - gy + gxy;
+    }
+
+    private static double wallSlope(double s) {
+        double over = 1 / (FREE * s) - 1;
+        return over > 0 ? -3 * over * over / (FREE * s * s) : 0;
+    }
+
+    private static double wallCurvature(double s) {
+        double over = 1 / (FREE * s) - 1, slope = 1 / (FREE * s * s);
+        return over > 0 ? 6 * over * slope * (slope + over / s) : 0;
+    }
+
+    private static double cost(double[] costs, int t) {
+        return costs.length == 1 ? costs[0] : costs[t];
+    }
+
+    @Override public boolean barrier() {
+        return true;
+    }
+
+    @Override public LeastWork coarser(int triangles, int[] coarse, double[] area) {
+        return new LeastWork(metal, mean(stretchCost, triangles, coarse, area), mean(shrinkCost, triangles, coarse, area));
+    }
+
+    private static double[] mean(double[] costs, int triangles, int[] coarse, double[] area) {
+        if (costs.length == 1) return costs;
+        double[] sum = new double[triangles], whole = new double[triangles];
+        for (int t = 0; t < coarse.length; t++) {
+            sum[coarse[t]] += area[t] * costs[t];
+            whole[coarse[t]] += area[t];
+        }
+        double least = Arrays.stream(costs).min().orElseThrow();
+        for (int i = 0; i < triangles; i++) sum[i] = whole[i] > 0 ? sum[i] / whole[i] : least;
+        return sum;
+    }
+}
