@@ -62,8 +62,7 @@ final class BenchReport {
                 Math.toDegrees(curvature.positive()), Math.toDegrees(Math.abs(curvature.negative())));
         most(piece, Instruction.SHRINK, "shrink");
         most(piece, Instruction.STRETCH, "stretch");
-        if (!piece.seams().isEmpty())
-            say("  seams added: %d, together %s", piece.seams().size(), length(piece.seamLength()));
+        if (piece.addedSeams() > 0) say("  seams added: %d, together %s", piece.addedSeams(), length(piece.addedSeamLength()));
     }
 
     /** The zone whose line changes most, and the one with the worst place. */

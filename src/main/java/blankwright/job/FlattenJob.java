@@ -8,8 +8,11 @@ import blankwright.mesh.Finding;
 import blankwright.mesh.FlatMap;
 import blankwright.mesh.RimLoops;
 import blankwright.mesh.TriMesh;
+import blankwright.mesh.cut.ChosenCut;
 import blankwright.mesh.cut.CutToDisk;
 import blankwright.mesh.cut.Opened;
+import blankwright.mesh.cut.SeamPaths;
+import blankwright.mesh.cut.UnfitSeam;
 import blankwright.mesh.io.FormatException;
 import blankwright.mesh.io.MeshReader;
 import blankwright.mesh.io.RawMesh;
@@ -39,8 +42,12 @@ import blankwright.strain.StrainField;
 import blankwright.strain.VertexStrain;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.TimeUnit;
@@ -165,12 +172,50 @@ public final class FlattenJob {
             findings.add(new Finding(Finding.Kind.SEVERAL_COMPONENTS, components.size(),
                     components.size() + " separate parts; each becomes a piece of the blank."));
         TwoFaces.seen(components).ifPresent(findings::add);
+        List<int[]> chosen = chosen(whole.mesh());
+        List<Finding> seams = new ArrayList<>();
         for (int i = 0; i < components.size(); i++) {
-            Opened opened = CutToDisk.of(toMiddle(components.get(i).mesh()), share(0.2, 0.3, i, components.size()));
-            findings.addAll(opened.findings());
-            parts.add(opened);
+            TriMesh form = toMiddle(components.get(i).mesh());
+            Progress share = share(0.2, 0.3, i, components.size());
+            List<ChosenCut.Numbered> here = within(components.get(i), chosen);
+            if (here.isEmpty()) {
+                parts.add(CutToDisk.of(form, share));
+                continue;
+            }
+            ChosenCut cut = ChosenCut.along(form, here);
+            seams.addAll(cut.findings());
+            for (Component part : Components.of(cut.mesh()))
+                parts.add(cut.part(CutToDisk.of(part.mesh(), share), part::vertexOf, part::triangleOf));
         }
+        findings.addAll(seams);
+        for (int i = 0; i < chosen.size(); i++)
+            if (chosen.get(i) != null) throw new Refusal(given.name() + ": seam " + (i + 1) + ": lies on a crumb that is left out; draw it on the panel.");
+        if (!chosen.isEmpty()) parts.sort(Comparator.comparingDouble((Opened part) -> part.mesh().area()).reversed());
+        for (Opened part : parts) findings.addAll(part.findings());
         return input;
+    }
+
+    /** The recipe's seams as paths on the form as it was given. */
+    private List<int[]> chosen(TriMesh form) throws Refusal {
+        if (recipe.seams().isEmpty()) return new ArrayList<>();
+        try {
+            return SeamPaths.on(form).of(recipe.seams());
+        } catch (UnfitSeam e) {
+            throw new Refusal(given.name() + ": " + e.getMessage() + ".");
+        }
+    }
+
+    /** The paths that lie on this component, with its own numbers; each is taken out of the list, null in its place. */
+    private static List<ChosenCut.Numbered> within(Component component, List<int[]> paths) {
+        Map<Integer, Integer> here = new HashMap<>();
+        if (!paths.isEmpty()) for (int v = 0; v < component.mesh().vertexCount(); v++) here.put(component.vertexOf(v), v);
+        List<ChosenCut.Numbered> found = new ArrayList<>();
+        for (int i = 0; i < paths.size(); i++) {
+            if (paths.get(i) == null || !here.containsKey(paths.get(i)[0])) continue;
+            found.add(new ChosenCut.Numbered(i + 1, Arrays.stream(paths.get(i)).map(here::get).toArray()));
+            paths.set(i, null);
+        }
+        return found;
     }
 
     /** By half the thickness along the normals: an outside face goes in, an inside face out. */

@@ -109,20 +109,25 @@ public final class Packet {
         files.put("blank.pdf", out -> PdfWriter.write(blank, new Cover((result.warnings().isEmpty() ? "" : "DO NOT CUT: ") + recipe.name(), facts, cautions), paper, out));
     }
 
-    /** Of piece i, named A, B ... after the name of the piece. */
+    /** Of piece i. Chosen seams are named by their number, A for the first, on every piece they bound; those added follow, piece by piece. */
     private List<SeamEdges> seams(int i) {
+        int next = result.recipe().seams().size();
+        for (int j = 0; j < i; j++) next += result.pieces().get(j).addedSeams();
         List<SeamEdges> seams = new ArrayList<>();
-        for (Seam seam : result.pieces().get(i).seams()) seams.add(edges(result.pieceName(i) + letters(seams.size()), seam));
+        for (Seam seam : result.pieces().get(i).seams())
+            seams.add(edges(letters(seam.kind() == Seam.Kind.CHOSEN ? seam.number() - 1 : next++), seam));
         return seams;
     }
 
     private static SeamEdges edges(String name, Seam seam) {
         int[] left = new int[2 * seam.edgeCount()], right = new int[left.length];
+        double[] lengths = new double[seam.edgeCount()];
         for (int i = 0; i < left.length; i++) {
             left[i] = seam.left(i / 2, i % 2);
             right[i] = seam.right(i / 2, i % 2);
+            lengths[i / 2] = seam.length(i / 2);
         }
-        return SeamEdges.of(name, left, right);
+        return SeamEdges.of(name, left, right, lengths);
     }
 
     /** A, B ... Z, AA, AB ... */

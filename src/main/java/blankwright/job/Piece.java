@@ -12,6 +12,7 @@ import blankwright.strain.RimChange;
 import blankwright.strain.StrainField;
 import blankwright.strain.VertexStrain;
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * One connected part of the blank, in its place on the sheet, with all that was found out about it.
@@ -19,7 +20,7 @@ import java.util.List;
  * @param outcome of the flattening; its map is the one before the pieces were laid side by side
  * @param strain of {@link #map}
  * @param curvature of the form before it was opened
- * @param opened the form as it was laid flat, with its seams and the vertices it had before
+ * @param opened the form, or its part between chosen seams, as it was laid flat, with its seams and the vertices it had before
  * @param holes rims besides the outer one
  * @param outline length of the outer rim on the blank, mm
  * @param overlaps true where the blank covers itself
@@ -36,14 +37,23 @@ public record Piece(Outcome outcome, StrainField strain, VertexStrain vertices, 
         return outcome instanceof Outcome.Converged;
     }
 
-    /** Along which the form was opened to lie flat. */
+    /** Chosen ones first, each with the sides that belong to this piece; then those added so that it can lie flat. */
     public List<Seam> seams() {
         return opened.seams();
     }
 
-    /** Length of all seams together, mm. */
-    public double seamLength() {
-        return seams().stream().mapToDouble(Seam::length).sum();
+    /** How many were added so that the form can lie flat. */
+    public int addedSeams() {
+        return (int) added().count();
+    }
+
+    /** Length of those, mm. */
+    public double addedSeamLength() {
+        return added().mapToDouble(Seam::length).sum();
+    }
+
+    private Stream<Seam> added() {
+        return seams().stream().filter(seam -> seam.kind() == Seam.Kind.ADDED);
     }
 
     /** Largest and least thickness after forming as a factor of the sheet's: {least, largest}; {1, 1} where nothing is measured. */

@@ -181,8 +181,9 @@ final class BlankPicture {
     private void seamMarks(MapPiece piece) {
         double tall = 2.3;
         for (SeamEdges seam : piece.seams()) {
-            for (SeamEdges.Mark mark : seam.marks(piece.map().form())) {
+            for (SeamEdges.Mark mark : seam.marks()) {
                 for (boolean left : new boolean[] {true, false}) {
+                    if (!seam.has(mark, left)) continue;
                     double[] at = seam.onBlank(piece.map(), mark, left);
                     double x = x(at[0], at[1]), y = y(at[0], at[1]);
                     double nx = x(at[0] + at[2], at[1] + at[3]) - x, ny = y(at[0] + at[2], at[1] + at[3]) - y;

@@ -338,7 +338,8 @@ final class FormPicture {
         void seamNames(Skin skin) {
             TriMesh form = skin.piece.map().form();
             for (SeamEdges seam : skin.piece.seams()) {
-                for (SeamEdges.Mark mark : seam.marks(form)) {
+                for (SeamEdges.Mark mark : seam.marks()) {
+                    if (!seam.has(mark, true) && !seam.has(mark, false)) continue;
                     double[] at = seam.onForm(form, mark);
                     double c = column(at[0], at[1], at[2]), r = row(at[0], at[1], at[2]), x = paperX(c), y = paperY(r), tall = 2;
                     double wide = Canvas.wide(mark.name(), tall);

@@ -1,9 +1,11 @@
 package blankwright.project;
 
+import blankwright.mesh.cut.DrawnSeam;
 import blankwright.num.LengthUnit;
 import blankwright.num.Lengths;
 import blankwright.shape.Fineness;
 import blankwright.shape.Panel;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -17,9 +19,10 @@ import java.util.OptionalDouble;
  * @param stations spacing of the station lines, above 0
  * @param trim metal left on beyond the finished edge, above 0; empty where none
  * @param notes free text, may be empty
+ * @param seams where the maker wants the form cut, in its own coordinates
  */
 public record Recipe(String name, Source source, double chord, OptionalDouble thickness, Face face, Aim aim, double stations,
-                     OptionalDouble trim, Optional<Hand> hand, String notes) {
+                     OptionalDouble trim, Optional<Hand> hand, String notes, List<DrawnSeam> seams) {
     /** The version this program writes, and the latest it reads. */
     public static final int VERSION = 1;
     /** Station lines every 100 mm, where nothing is said. */
@@ -28,6 +31,7 @@ public record Recipe(String name, Source source, double chord, OptionalDouble th
     private static final double THICKEST = 10;
 
     public Recipe {
+        seams = List.copyOf(seams);
         if (name.isBlank()) throw new IllegalArgumentException("name: must not be empty");
         within("chord", chord, 1e-4, 50);
         within("stations", stations, 1, 10_000);
@@ -49,40 +53,44 @@ public record Recipe(String name, Source source, double chord, OptionalDouble th
 
     private static Recipe of(String name, Source source) {
         return new Recipe(name, source, Fineness.USUAL.chord(), OptionalDouble.empty(), Face.MIDDLE, Aim.EVEN, USUAL_STATIONS,
-                OptionalDouble.empty(), Optional.empty(), "");
+                OptionalDouble.empty(), Optional.empty(), "", List.of());
     }
 
     public Recipe withSource(Source other) {
-        return new Recipe(name, other, chord, thickness, face, aim, stations, trim, hand, notes);
+        return new Recipe(name, other, chord, thickness, face, aim, stations, trim, hand, notes, seams);
     }
 
     public Recipe withChord(double mm) {
-        return new Recipe(name, source, mm, thickness, face, aim, stations, trim, hand, notes);
+        return new Recipe(name, source, mm, thickness, face, aim, stations, trim, hand, notes, seams);
     }
 
     /** The sheet: its thickness and the side the form is. */
     public Recipe withSheet(OptionalDouble thicknessMm, Face side) {
-        return new Recipe(name, source, chord, thicknessMm, side, aim, stations, trim, hand, notes);
+        return new Recipe(name, source, chord, thicknessMm, side, aim, stations, trim, hand, notes, seams);
     }
 
     public Recipe withAim(Aim other) {
-        return new Recipe(name, source, chord, thickness, face, other, stations, trim, hand, notes);
+        return new Recipe(name, source, chord, thickness, face, other, stations, trim, hand, notes, seams);
     }
 
     public Recipe withStations(double mm) {
-        return new Recipe(name, source, chord, thickness, face, aim, mm, trim, hand, notes);
+        return new Recipe(name, source, chord, thickness, face, aim, mm, trim, hand, notes, seams);
     }
 
     public Recipe withTrim(OptionalDouble mm) {
-        return new Recipe(name, source, chord, thickness, face, aim, stations, mm, hand, notes);
+        return new Recipe(name, source, chord, thickness, face, aim, stations, mm, hand, notes, seams);
     }
 
     public Recipe withHand(Optional<Hand> side) {
-        return new Recipe(name, source, chord, thickness, face, aim, stations, trim, side, notes);
+        return new Recipe(name, source, chord, thickness, face, aim, stations, trim, side, notes, seams);
     }
 
     public Recipe withNotes(String text) {
-        return new Recipe(name, source, chord, thickness, face, aim, stations, trim, hand, text);
+        return new Recipe(name, source, chord, thickness, face, aim, stations, trim, hand, text, seams);
+    }
+
+    public Recipe withSeams(List<DrawnSeam> drawn) {
+        return new Recipe(name, source, chord, thickness, face, aim, stations, trim, hand, notes, drawn);
     }
 
     private static void within(String key, double mm, double low, double high) {

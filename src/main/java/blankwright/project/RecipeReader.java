@@ -1,5 +1,6 @@
 package blankwright.project;
 
+import blankwright.mesh.cut.DrawnSeam;
 import blankwright.num.Angles;
 import blankwright.num.LengthUnit;
 import blankwright.num.Lengths;
@@ -28,9 +29,10 @@ import java.util.OptionalDouble;
  */
 public final class RecipeReader {
     private static final List<String> KEYS = List.of("blankwright-recipe", "name", "panel", "mesh", "chord", "thickness", "face", "aim", "stations",
-            "trim", "hand", "notes");
+            "trim", "hand", "notes", "seams");
     private static final int MOST_BYTES = 1 << 20;
     private static final int MOST_HOLES = 200;
+    private static final int MOST_SEAMS = 200;
 
     private final String path;
 
@@ -76,8 +78,9 @@ public final class RecipeReader {
         OptionalDouble trim = none(top, "trim") ? OptionalDouble.empty() : length(top, "trim");
         Optional<Hand> hand = choice(top, "hand", Hand.class);
         String notes = top.values().containsKey("notes") ? word(top.values().get("notes"), "notes").text() : "";
+        List<DrawnSeam> seams = top.values().containsKey("seams") ? seams(top.values().get("seams")) : List.of();
         try {
-            return new Recipe(name.text(), source, chord, thickness, face, aim, stations, trim, hand, notes);
+            return new Recipe(name.text(), source, chord, thickness, face, aim, stations, trim, hand, notes, seams);
         } catch (IllegalArgumentException e) {
             String first = e.getMessage().split("[ :]", 2)[0];
             throw at(top.values().getOrDefault(first, top), e.getMessage());
@@ -156,10 +159,10 @@ public final class RecipeReader {
     }
 
     private List<Hole> holes(Node node) throws RecipeException {
-        if (!(node instanceof Node.Items list)) throw at(node, "holes: a list belongs here, one hole to a line beginning with -");
-        if (list.items().size() > MOST_HOLES) throw at(node, list.items().size() + " holes: at most " + MOST_HOLES);
+        List<Node> list = items(node, "holes", "one hole to a line beginning with -");
+        if (list.size() > MOST_HOLES) throw at(node, list.size() + " holes: at most " + MOST_HOLES);
         List<Hole> holes = new ArrayList<>();
-        for (Node item : list.items()) {
+        for (Node item : list) {
             Node.Keys keys = keys(item, "a hole");
             onlyKnown(keys, List.of("along", "across", "diameter", "length", "width"), "a hole");
             double along = place(keys, "along"), across = place(keys, "across");
@@ -176,6 +179,31 @@ public final class RecipeReader {
         return List.copyOf(holes);
     }
 
+    private List<DrawnSeam> seams(Node node) throws RecipeException {
+        List<DrawnSeam> seams = new ArrayList<>();
+        for (Node item : items(node, "seams", "one seam to a line beginning with -")) {
+            if (seams.size() == MOST_SEAMS) throw at(item, "more than " + MOST_SEAMS + " seams");
+            String seam = "seam " + (seams.size() + 1);
+            List<DrawnSeam.Point> points = new ArrayList<>();
+            for (Node point : items(item, seam, "its points, as in [[0mm, 10mm, 5mm], [40mm, 10mm, 5mm]]")) {
+                List<Node> place = items(point, seam, "each point with x, y and z, as in [0mm, 10mm, 5mm]");
+                if (place.size() != 3) throw at(point, seam + ": a point of " + place.size() + " numbers; give x, y and z");
+                points.add(new DrawnSeam.Point(length(place.get(0), seam), length(place.get(1), seam), length(place.get(2), seam)));
+            }
+            try {
+                seams.add(new DrawnSeam(points));
+            } catch (IllegalArgumentException e) {
+                throw at(item, seam + ": " + e.getMessage());
+            }
+        }
+        return List.copyOf(seams);
+    }
+
+    private List<Node> items(Node node, String key, String what) throws RecipeException {
+        if (node instanceof Node.Items list) return list.items();
+        throw at(node, key + ": a list belongs here, " + what);
+    }
+
     private double place(Node.Keys keys, String key) throws RecipeException {
         needed(keys, key);
         return length(keys, key).getAsDouble();
@@ -183,7 +211,11 @@ public final class RecipeReader {
 
     private OptionalDouble length(Node.Keys keys, String key) throws RecipeException {
         if (!keys.values().containsKey(key)) return OptionalDouble.empty();
-        return OptionalDouble.of((Double) value(keys.values().get(key), new PanelWords.Key(key, PanelWords.Measure.LENGTH, null)));
+        return OptionalDouble.of(length(keys.values().get(key), key));
+    }
+
+    private double length(Node node, String key) throws RecipeException {
+        return (Double) value(node, new PanelWords.Key(key, PanelWords.Measure.LENGTH, null));
     }
 
     private static boolean none(Node.Keys keys, String key) {

@@ -1,5 +1,6 @@
 package blankwright.project;
 
+import blankwright.mesh.cut.DrawnSeam;
 import blankwright.num.Angles;
 import blankwright.num.Lengths;
 import blankwright.shape.Hole;
@@ -38,6 +39,9 @@ public final class RecipeWriter {
         recipe.trim().ifPresent(t -> line(out, "trim", Lengths.exact(t)));
         recipe.hand().ifPresent(h -> line(out, "hand", h.word()));
         if (!recipe.notes().isEmpty()) line(out, "notes", text(recipe.notes()));
+        if (!recipe.seams().isEmpty()) out.append("seams:\n");
+        for (DrawnSeam seam : recipe.seams())
+            out.append("  - [").append(seam.points().stream().map(RecipeWriter::point).collect(Collectors.joining(", "))).append("]\n");
         return out.toString();
     }
 
@@ -54,6 +58,10 @@ public final class RecipeWriter {
         String size = hole.length() == hole.width() ? "diameter: " + Lengths.exact(hole.length())
                 : "length: " + Lengths.exact(hole.length()) + ", width: " + Lengths.exact(hole.width());
         return "{along: " + Lengths.exact(hole.along()) + ", across: " + Lengths.exact(hole.across()) + ", " + size + "}";
+    }
+
+    private static String point(DrawnSeam.Point p) {
+        return "[" + Lengths.exact(p.x()) + ", " + Lengths.exact(p.y()) + ", " + Lengths.exact(p.z()) + "]";
     }
 
     private static void line(StringBuilder out, String key, String value) {

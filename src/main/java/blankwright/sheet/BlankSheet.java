@@ -187,8 +187,9 @@ public final class BlankSheet {
     /** Ticks into the metal on both edges of a seam, numbered alike, where the edges meet again. */
     private void seams(BlankPiece piece) {
         for (SeamEdges seam : piece.seams()) {
-            for (SeamEdges.Mark mark : seam.marks(piece.map().form())) {
-                for (boolean left : new boolean[] {true, false}) seamMark(piece, seam.onBlank(piece.map(), mark, left), mark.name());
+            for (SeamEdges.Mark mark : seam.marks()) {
+                for (boolean left : new boolean[] {true, false})
+                    if (seam.has(mark, left)) seamMark(piece, seam.onBlank(piece.map(), mark, left), mark.name());
             }
         }
     }

@@ -9,7 +9,8 @@ import java.util.List;
  * The two edges of metal that one seam joins again, as vertices of one piece.
  *
  * <p>Edge i runs from vertex left[2i] to left[2i+1] with its metal on the left hand, and from right[2i] to right[2i+1] with it on the right;
- * i = 0, 1, ... follow each other along the seam.
+ * i = 0, 1, ... follow each other along the seam. Where a seam parts two pieces, each has its own side only; the vertices of the other are
+ * -1. The marks are the same on all pieces.
  */
 public final class SeamEdges {
     private static final double EVERY = 100;        // mm between marks on the form
@@ -25,19 +26,26 @@ public final class SeamEdges {
 
     private final String name;
     private final int[] left, right;
+    private final double[] lengths;
 
-    private SeamEdges(String name, int[] left, int[] right) {
+    private SeamEdges(String name, int[] left, int[] right, double[] lengths) {
         this.name = name;
         this.left = left;
         this.right = right;
+        this.lengths = lengths;
     }
 
-    /** Copies both arrays; IllegalArgumentException where they are empty, odd or of different length. */
-    public static SeamEdges of(String name, int[] left, int[] right) {
-        if (left.length == 0 || left.length % 2 != 0 || left.length != right.length)
-            throw new IllegalArgumentException(left.length + " and " + right.length
-                    + " ends of seam edges: must be two for each edge on both sides");
-        return new SeamEdges(name, left.clone(), right.clone());
+    /**
+     * Copies the arrays.
+     *
+     * @param lengths of the edges on the form, mm
+     * @throws IllegalArgumentException where there is no edge, or not two ends for each on both sides
+     */
+    public static SeamEdges of(String name, int[] left, int[] right, double[] lengths) {
+        if (lengths.length == 0 || left.length != 2 * lengths.length || right.length != 2 * lengths.length)
+            throw new IllegalArgumentException(left.length + " and " + right.length + " ends of " + lengths.length
+                    + " seam edges: must be two for each edge on both sides");
+        return new SeamEdges(name, left.clone(), right.clone(), lengths.clone());
     }
 
     public String name() {
@@ -49,15 +57,15 @@ public final class SeamEdges {
     }
 
     /** Marks about every 100 mm of the form, at least two, at most 40, none on a seam without length; {@code A-1}, {@code A-2}, ... */
-    public List<Mark> marks(TriMesh form) {
+    public List<Mark> marks() {
         double length = 0;
-        for (int i = 0; i < edgeCount(); i++) length += form.distance(vertex(true, i, 0), vertex(true, i, 1));
+        for (double part : lengths) length += part;
         List<Mark> marks = new ArrayList<>();
         if (!(length > 0)) return marks;
         int count = Math.max(2, Math.min(MOST_MARKS, (int) Math.round(length / EVERY)));
         double sum = 0;
         for (int i = 0; i < edgeCount(); i++) {
-            double part = form.distance(vertex(true, i, 0), vertex(true, i, 1));
+            double part = lengths[i];
             while (marks.size() < count && (marks.size() + 0.5) * length / count <= sum + part) {
                 double share = part > 0 ? ((marks.size() + 0.5) * length / count - sum) / part : 0;
                 marks.add(new Mark(name + "-" + (marks.size() + 1), i, share));
@@ -65,6 +73,11 @@ public final class SeamEdges {
             sum += part;
         }
         return marks;
+    }
+
+    /** Whether the metal on that side of a mark belongs to this piece. */
+    public boolean has(Mark mark, boolean onLeft) {
+        return vertex(onLeft, mark.edge(), 0) >= 0;
     }
 
     /**
@@ -78,9 +91,10 @@ public final class SeamEdges {
             part > 0 ? side * du / part : 0};
     }
 
-    /** {x, y, z} of a mark on the form, mm. */
+    /** {x, y, z} of a mark on the form, mm; one of its sides must be here. */
     public double[] onForm(TriMesh form, Mark mark) {
-        int a = vertex(true, mark.edge(), 0), b = vertex(true, mark.edge(), 1);
+        boolean onLeft = has(mark, true);
+        int a = vertex(onLeft, mark.edge(), 0), b = vertex(onLeft, mark.edge(), 1);
         double f = mark.share(), g = 1 - f;
         return new double[] {g * form.x(a) + f * form.x(b), g * form.y(a) + f * form.y(b), g * form.z(a) + f * form.z(b)};
     }

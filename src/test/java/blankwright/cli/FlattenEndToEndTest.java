@@ -96,6 +96,26 @@ class FlattenEndToEndTest {
         assertEquals(expected.get("input").get("area_mm2").asDouble(), seen.get("input").get("area_mm2").asDouble(), 1e-6);
     }
 
+    /** A seam from a recipe parts the panel; both pieces bear its marks, and what it cannot be is said with its number. */
+    @Test
+    void aChosenSeamIsMarkedOnBothPieces() throws IOException {
+        Path mesh = Files.write(temp.resolve("plate.obj"), HostileFiles.written(Forms.plate(300, 200, 30, 20), Format.OBJ));
+        Path recipe = Files.writeString(temp.resolve("plate.yaml"), "blankwright-recipe: 1\nname: plate\nmesh: plate.obj\nseams:\n"
+                + "  - [[100, 0, 0], [100, 200, 0]]\n");
+        Path out = temp.resolve("plate");
+        Run run = Run.of("flatten", recipe, "--out", out);
+        assertEquals(ExitCode.DONE, run.exit(), run.said());
+        assertTrue(run.out().contains("seam 1 as asked for: 200.0 mm from (100.0, 0.0, 0.0) mm to (100.0, 200.0, 0.0) mm"), run.out());
+        JsonNode pieces = summary(out).get("pieces");
+        assertEquals(2, pieces.size());
+        assertEquals(40_000, pieces.get(0).get("flat_area_mm2").asDouble(), 1e-6);
+        assertEquals(20_000, pieces.get(1).get("flat_area_mm2").asDouble(), 1e-6);
+        Files.writeString(recipe, "blankwright-recipe: 1\nname: plate\nmesh: plate.obj\nseams:\n  - [[100, 0, 80], [100, 200, 0]]\n");
+        Run refused = Run.of("flatten", recipe, "--out", out);
+        assertEquals(ExitCode.BAD_INPUT, refused.exit());
+        assertTrue(refused.err().contains("plate.yaml: seam 1: point 1 (100.0, 0.0, 80.0) mm lies 80.0 mm off the panel"), refused.err());
+    }
+
     @Test
     void theSummaryHasItsKeysInTheirOrder() throws IOException {
         JsonNode root = flattened(Files.write(temp.resolve("dome.obj"), HostileFiles.written(HostileFiles.dome(), Format.OBJ)));

@@ -161,12 +161,14 @@ class WorkMapTest {
         Opened opened = CutToDisk.of(new Cylinder(80, 260, 2 * Math.PI).mesh(), Progress.NONE);
         Seam seam = opened.seams().get(0);
         int[] left = new int[2 * seam.edgeCount()], right = new int[left.length];
+        double[] lengths = new double[seam.edgeCount()];
         for (int i = 0; i < left.length; i++) {
+            lengths[i / 2] = seam.length(i / 2);
             left[i] = seam.left(i / 2, i % 2);
             right[i] = seam.right(i / 2, i % 2);
         }
         MapPiece plain = pieces(flat(opened.mesh())).get(0);
-        MapPiece piece = new MapPiece("", plain.map(), plain.strain(), plain.zones(), plain.marks(), List.of(SeamEdges.of("A", left, right)));
+        MapPiece piece = new MapPiece("", plain.map(), plain.strain(), plain.zones(), plain.marks(), List.of(SeamEdges.of("A", left, right, lengths)));
         WorkMap map = WorkMap.of(CAPTION, NEUTRAL, List.of(piece));
         for (String name : List.of("A-1", "A-2", "A-3")) {
             assertEquals(2, map.drawnBlank().labels().stream().filter(l -> l.text().equals(name)).count(), name);

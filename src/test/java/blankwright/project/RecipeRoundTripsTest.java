@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import blankwright.mesh.cut.DrawnSeam;
 import blankwright.num.LengthUnit;
 import blankwright.shape.Catenoid;
 import blankwright.shape.ConeFrustum;
@@ -35,6 +36,16 @@ class RecipeRoundTripsTest {
                 .withChord(0.05).withSheet(OptionalDouble.of(1.27), Face.INSIDE).withAim(Aim.WORK).withStations(50.8)
                 .withTrim(OptionalDouble.of(25.4)).withHand(Optional.of(Hand.LEFT)).withNotes("two\nlines: # and - more ✓ \u2028 \u0007 \u0085 \u009f 𝄞");
         assertEquals(recipe, RecipeReader.read("x", RecipeWriter.write(recipe)));
+    }
+
+    @Test
+    void seams() throws RecipeException {
+        Recipe recipe = Recipe.of("halves", new Cylinder(101.6, 300, 3)).withSeams(List.of(
+                new DrawnSeam(List.of(new DrawnSeam.Point(1 / 3.0, -0.0, 25.4), new DrawnSeam.Point(-1e-7, 12345.678, 2))),
+                new DrawnSeam(List.of(new DrawnSeam.Point(0, 0, 0), new DrawnSeam.Point(1, 2, 3), new DrawnSeam.Point(4, 5, 6)))));
+        assertEquals(recipe, RecipeReader.read("x", RecipeWriter.write(recipe)));
+        assertEquals(List.of(new DrawnSeam(List.of(new DrawnSeam.Point(25.4, 0, 5), new DrawnSeam.Point(40, 1.5, 5)))), RecipeReader.read("x",
+                "blankwright-recipe: 1\nname: t\nmesh: a.stl\nseams:\n  - [[1in, 0, 5mm], [40, 1.5, 5]]\n").seams());
     }
 
     @Test

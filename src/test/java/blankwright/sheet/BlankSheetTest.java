@@ -190,7 +190,9 @@ class BlankSheetTest {
         FlatMap map = flat(opened.mesh());
         int n = seam.edgeCount();
         int[] left = new int[2 * n], right = new int[2 * n];
+        double[] lengths = new double[n];
         for (int i = 0; i < n; i++) {
+            lengths[i] = seam.length(i);
             for (int end = 0; end < 2; end++) {
                 left[2 * i + end] = seam.left(i, end);
                 right[2 * i + end] = seam.right(i, end);
@@ -198,7 +200,7 @@ class BlankSheetTest {
         }
         BlankPiece plain = pieces(map).get(0);
         BlankPiece piece = new BlankPiece("", map, VertexStrain.of(StrainField.of(map)), plain.zones(), List.of(), List.of(),
-                List.of(SeamEdges.of("s1", left, right)));
+                List.of(SeamEdges.of("s1", left, right, lengths)));
         Drawing drawing = BlankSheet.of(new SheetNotes("tube", List.of()), List.of(piece), 0);
         List<Entity.Line> ticks = drawing.entities().stream().filter(e -> e.layer() == Layer.MARK).map(e -> (Entity.Line) e).toList();
         assertEquals(6, ticks.size(), "260 mm: three marks on each side");
@@ -229,6 +231,6 @@ class BlankSheetTest {
         assertEquals("a sheet of no piece", assertThrows(IllegalArgumentException.class, () -> BlankSheet.of(NOTES, List.of(), 0)).getMessage());
         assertEquals("allowance -1.0 mm: must be 0 or more",
                 assertThrows(IllegalArgumentException.class, () -> BlankSheet.of(NOTES, CAP, -1)).getMessage());
-        assertThrows(IllegalArgumentException.class, () -> SeamEdges.of("s", new int[] {1}, new int[] {2}));
+        assertThrows(IllegalArgumentException.class, () -> SeamEdges.of("s", new int[] {1}, new int[] {2}, new double[] {1}));
     }
 }

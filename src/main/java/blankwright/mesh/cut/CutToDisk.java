@@ -344,11 +344,11 @@ public final class CutToDisk {
         List<Seam> seams = new ArrayList<>();
         List<Finding> findings = new ArrayList<>();
         for (Way way : ways) {
-            Seam seam = Seam.of(Seam.Kind.ADDED, way.reason(), way.path(), mesh, edges, stars, cut.mesh());
+            Seam seam = Seam.of(Seam.Kind.ADDED, 0, way.reason(), way.path(), mesh, edges, stars, cut.mesh(), null);
             seams.add(seam);
             int[] path = way.path();
             if (seams.size() <= LISTED) findings.add(new Finding(Finding.Kind.SEAM_ADDED, 1, String.format(Locale.ROOT,
-                    "opened along %.1f mm from %s to %s: %s", seam.length(), place(path[0]), place(path[path.length - 1]), way.why())));
+                    "opened along %.1f mm from %s to %s: %s", seam.length(), place(mesh, path[0]), place(mesh, path[path.length - 1]), way.why())));
         }
         if (seams.size() > LISTED) findings.add(new Finding(Finding.Kind.SEAM_ADDED, seams.size() - LISTED, String.format(Locale.ROOT,
                 "opened along %d more seams, %.1f mm together", seams.size() - LISTED,
@@ -359,8 +359,14 @@ public final class CutToDisk {
         return new Opened(cut, seams, findings);
     }
 
-    private String place(int v) {
-        return String.format(Locale.ROOT, "(%.1f, %.1f, %.1f) mm", mesh.x(v) + 0.0, mesh.y(v) + 0.0, mesh.z(v) + 0.0);
+    /** For findings. */
+    static String place(TriMesh mesh, int v) {
+        return String.format(Locale.ROOT, "(%.1f, %.1f, %.1f) mm", tenths(mesh.x(v)), tenths(mesh.y(v)), tenths(mesh.z(v)));
+    }
+
+    /** Never -0. */
+    private static double tenths(double mm) {
+        return Math.rint(10 * mm) / 10 + 0.0;
     }
 
     private static void assertDisk(TriMesh disk, int holes) {
