@@ -15,10 +15,41 @@ import java.util.regex.Pattern;
 
 /** A YAML text as words, lists and maps with their places; anchors, aliases, tags, repeated keys and deep nesting are refused. */
 sealed interface Node {
-    /** Deeper than any recipe. */
+    /** Deeper than anything we read. */
     int DEEPEST = 6;
-    /** More words than any recipe has. */
-    int LONGEST = 5000;
+
+    /** What a file is for, as messages call it. */
+    enum Kind {
+        RECIPE("a recipe", "blankwright-recipe", Recipe.VERSION, 5000), ALLOYS("an alloy table", "blankwright-alloys", 1, 50_000);
+
+        private final String name;
+        private final String key;
+        private final int version;
+        private final int longest;          // more words than any has
+
+        Kind(String name, String key, int version, int longest) {
+            this.name = name;
+            this.key = key;
+            this.version = version;
+            this.longest = longest;
+        }
+
+        /** {@code a recipe}. */
+        String called() {
+            return name;
+        }
+
+        /** The key that opens the file and gives its version. */
+        String key() {
+            return key;
+        }
+
+        /** The latest version that is read. */
+        int version() {
+            return version;
+        }
+    }
+
     /** How the scanner below the parser says what is wrong and where: a line, then its place. */
     Pattern PROBLEM = Pattern.compile("^(.+)\\R in '[^']*', line (\\d{1,9}), column (\\d{1,9}):", Pattern.MULTILINE);
 
@@ -47,13 +78,13 @@ sealed interface Node {
         }
     }
 
-    /** @throws RecipeException with the place where it stops being YAML that a recipe may use */
-    static Node read(String path, String text) throws RecipeException {
+    /** @throws RecipeException with the place where it stops being YAML that such a file may use */
+    static Node read(String path, String text, Kind kind) throws RecipeException {
         try (YAMLParser parser = new YAMLFactory().createParser(text)) {
-            Reader reader = new Reader(path, parser);
-            if (parser.nextToken() == null) throw new RecipeException(path, 1, 1, "the file is empty; begin with blankwright-recipe: " + Recipe.VERSION);
+            Reader reader = new Reader(path, parser, kind);
+            if (parser.nextToken() == null) throw new RecipeException(path, 1, 1, "the file is empty; begin with " + kind.key + ": " + kind.version);
             Node node = reader.node(0);
-            if (parser.nextToken() != null) throw reader.here("a second document begins here; one file holds one recipe");
+            if (parser.nextToken() != null) throw reader.here("a second document begins here; one file is " + kind.name);
             return node;
         } catch (JsonProcessingException e) {
             Matcher problem = PROBLEM.matcher(e.getOriginalMessage());
@@ -84,17 +115,19 @@ sealed interface Node {
     final class Reader {
         private final String path;
         private final YAMLParser parser;
+        private final Kind kind;
         private int words;
 
-        Reader(String path, YAMLParser parser) {
+        Reader(String path, YAMLParser parser, Kind kind) {
             this.path = path;
             this.parser = parser;
+            this.kind = kind;
         }
 
         Node node(int depth) throws IOException, RecipeException {
             refuseTricks();
-            if (depth > DEEPEST) throw here("this is nested deeper than a recipe ever is");
-            if (++words > LONGEST) throw here("this is longer than a recipe ever is");
+            if (depth > DEEPEST) throw here("this is nested deeper than " + kind.name + " ever is");
+            if (++words > kind.longest) throw here("this is longer than " + kind.name + " ever is");
             int line = line(), column = column();
             JsonToken token = parser.currentToken();
             if (token == JsonToken.START_OBJECT) return keys(depth, line, column);
@@ -122,8 +155,8 @@ sealed interface Node {
 
         private void refuseTricks() throws IOException, RecipeException {
             if (parser.isCurrentAlias() || parser.getObjectId() != null)
-                throw here("anchors and aliases (& and *) are not used in recipes; write the value out");
-            if (parser.getTypeId() != null) throw here("tags (!) are not used in recipes; write the plain value");
+                throw here("anchors and aliases (& and *) are not used in " + kind.name + "; write the value out");
+            if (parser.getTypeId() != null) throw here("tags (!) are not used in " + kind.name + "; write the plain value");
         }
 
         RecipeException here(String text) {

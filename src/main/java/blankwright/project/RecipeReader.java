@@ -4,18 +4,14 @@ import blankwright.mesh.cut.DrawnSeam;
 import blankwright.num.Angles;
 import blankwright.num.LengthUnit;
 import blankwright.num.Lengths;
+import blankwright.num.Spelling;
 import blankwright.shape.Fineness;
 import blankwright.shape.Hole;
 import blankwright.shape.Panel;
 import blankwright.shape.UnfitValue;
 import java.io.IOException;
-import java.nio.ByteBuffer;
-import java.nio.charset.CharacterCodingException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -27,42 +23,29 @@ import java.util.OptionalDouble;
  *
  * <p>Bare numbers are mm and degrees. A key that is not known is refused with the nearest one that is.
  */
-public final class RecipeReader {
+public final class RecipeReader extends Fields {
     private static final List<String> KEYS = List.of("blankwright-recipe", "name", "panel", "mesh", "chord", "thickness", "face", "aim", "stations",
             "trim", "hand", "notes", "seams");
-    private static final int MOST_BYTES = 1 << 20;
     private static final int MOST_HOLES = 200;
     private static final int MOST_SEAMS = 200;
 
-    private final String path;
-
     private RecipeReader(String path) {
-        this.path = path;
+        super(path);
     }
 
     /** @throws IOException where the file itself cannot be read */
     public static Recipe read(Path file) throws IOException, RecipeException {
-        String name = file.toString();
-        byte[] bytes;
-        try (var in = Files.newInputStream(file)) {
-            bytes = in.readNBytes(MOST_BYTES + 1);
-        }
-        if (bytes.length > MOST_BYTES) throw new RecipeException(name, 1, 1, "this is longer than a recipe ever is (1 MB)");
-        try {
-            return read(name, StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString());
-        } catch (CharacterCodingException e) {
-            throw new RecipeException(name, 1, 1, "this is not a text in UTF-8; save it again as UTF-8");
-        }
+        return read(file.toString(), text(file, Node.Kind.RECIPE));
     }
 
     /** @param path what messages call the text */
     public static Recipe read(String path, String text) throws RecipeException {
-        return new RecipeReader(path).recipe(Node.read(path, text));
+        return new RecipeReader(path).recipe(Node.read(path, text, Node.Kind.RECIPE));
     }
 
     private Recipe recipe(Node node) throws RecipeException {
         Node.Keys top = keys(node, "a recipe");
-        version(top);
+        version(top, Node.Kind.RECIPE);
         onlyKnown(top, KEYS, "");
         Node.Word name = word(needed(top, "name"), "name");
         if (name.text().isBlank()) throw at(name, "name has no value");
@@ -85,15 +68,6 @@ public final class RecipeReader {
             String first = e.getMessage().split("[ :]", 2)[0];
             throw at(top.values().getOrDefault(first, top), e.getMessage());
         }
-    }
-
-    private void version(Node.Keys top) throws RecipeException {
-        Node.Word version = word(needed(top, "blankwright-recipe"), "blankwright-recipe");
-        if (!version.text().matches("\\d{1,9}") || Integer.parseInt(version.text()) < 1)
-            throw at(version, "blankwright-recipe: " + PanelWords.quoted(version.text()) + " is no version; write " + Recipe.VERSION);
-        if (Integer.parseInt(version.text()) > Recipe.VERSION)
-            throw at(version, "this recipe has version " + version.text() + " and this program knows versions up to " + Recipe.VERSION
-                    + "; take a newer program");
     }
 
     private Source source(Node.Keys top) throws RecipeException {
@@ -125,7 +99,7 @@ public final class RecipeReader {
     private Panel panel(Node.Keys keys) throws RecipeException {
         Node.Word word = word(needed(keys, "kind"), "kind");
         PanelWords.Kind<?> kind = PanelWords.kind(word.text()).orElseThrow(() -> at(word, "panel kind " + PanelWords.quoted(word.text())
-                + " is not known" + nearest(word.text(), PanelWords.words())));
+                + " is not known" + Spelling.nearest(word.text(), PanelWords.words())));
         List<String> known = new ArrayList<>(List.of("kind"));
         for (PanelWords.Key key : kind.keys()) known.add(key.word());
         onlyKnown(keys, known, kind.word());
@@ -199,11 +173,6 @@ public final class RecipeReader {
         return List.copyOf(seams);
     }
 
-    private List<Node> items(Node node, String key, String what) throws RecipeException {
-        if (node instanceof Node.Items list) return list.items();
-        throw at(node, key + ": a list belongs here, " + what);
-    }
-
     private double place(Node.Keys keys, String key) throws RecipeException {
         needed(keys, key);
         return length(keys, key).getAsDouble();
@@ -227,63 +196,5 @@ public final class RecipeReader {
         Node.Word word = word(keys.values().get(key), key);
         for (E e : type.getEnumConstants()) if (PanelWords.spelled(e).equals(word.text())) return Optional.of(e);
         throw at(word, key + " " + PanelWords.quoted(word.text()) + ": must be one of " + PanelWords.spellings(type));
-    }
-
-    private Node needed(Node.Keys keys, String key) throws RecipeException {
-        Node node = keys.values().get(key);
-        if (node == null) throw at(keys, key + " is missing" + (key.equals("blankwright-recipe") ? "; begin with blankwright-recipe: 1" : ""));
-        return node;
-    }
-
-    private Node.Word word(Node node, String key) throws RecipeException {
-        if (node instanceof Node.Word word) return word;
-        throw at(node, key + ": one value belongs here, not " + node.what());
-    }
-
-    private Node.Keys keys(Node node, String what) throws RecipeException {
-        if (node instanceof Node.Keys keys) return keys;
-        throw at(node, what + ": keys with values belong here, not " + node.what());
-    }
-
-    private void onlyKnown(Node.Keys keys, Collection<String> known, String under) throws RecipeException {
-        for (Map.Entry<String, Node.Word> e : keys.keys().entrySet()) {
-            if (!known.contains(e.getKey()))
-                throw at(e.getValue(), "the key " + PanelWords.quoted(e.getKey()) + " is not known" + (under.isEmpty() ? "" : " under " + under)
-                        + nearest(e.getKey(), known));
-        }
-    }
-
-    /** {@code ; did you mean "stations"?} where one is near, else all of them. */
-    static String nearest(String word, Collection<String> known) {
-        String best = "";
-        int least = Math.max(2, Math.min(word.length(), 40) / 3) + 1;
-        for (String k : known) {
-            int d = word.length() > 40 ? 99 : edits(word, k);
-            if (d < least) {
-                least = d;
-                best = k;
-            }
-        }
-        return best.isEmpty() ? "; known are " + String.join(", ", known) : "; did you mean \"" + best + "\"?";
-    }
-
-    /** Letters to insert, drop or change. */
-    private static int edits(String a, String b) {
-        int[] row = new int[b.length() + 1];
-        for (int j = 0; j <= b.length(); j++) row[j] = j;
-        for (int i = 1; i <= a.length(); i++) {
-            int corner = row[0];
-            row[0] = i;
-            for (int j = 1; j <= b.length(); j++) {
-                int above = row[j];
-                row[j] = Math.min(Math.min(above, row[j - 1]) + 1, corner + (a.charAt(i - 1) == b.charAt(j - 1) ? 0 : 1));
-                corner = above;
-            }
-        }
-        return row[b.length()];
-    }
-
-    private RecipeException at(Node node, String text) {
-        return new RecipeException(path, node.line(), node.column(), text);
     }
 }
