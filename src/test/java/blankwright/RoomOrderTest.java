@@ -40,14 +40,15 @@ class RoomOrderTest {
             new Room("flatten.energy", "num"),
             new Room("flatten", "num sparse mesh flatten.energy"),
             new Room("strain", "num mesh"),
-            new Room("shop", "num mesh mesh.query outline strain"),
+            new Room("metal", "num"),
+            new Room("shop", "num mesh mesh.query outline strain metal"),
             new Room("drawing", "num outline"),
             new Room("sheet", "num mesh outline strain shop drawing"),
-            new Room("picture", "num mesh outline strain shop drawing"),
-            new Room("project", "num mesh.cut shape flatten shop"),
-            new Room("job", "num mesh mesh.query mesh.io mesh.repair mesh.cut outline shape flatten strain shop drawing sheet picture"
+            new Room("picture", "num mesh outline strain metal shop drawing"),
+            new Room("project", "num mesh.cut shape flatten metal shop"),
+            new Room("job", "num mesh mesh.query mesh.io mesh.repair mesh.cut outline shape flatten strain metal shop drawing sheet picture"
                     + " project"),
-            new Room("cli", "num mesh strain shop drawing project job"),
+            new Room("cli", "num mesh strain metal shop drawing project job"),
             new Room("", "cli"));                               // Launcher
 
     private static final Map<String, Set<String>> LIBRARY_ONLY_IN = Map.of(

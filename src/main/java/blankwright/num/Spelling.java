@@ -2,7 +2,7 @@ package blankwright.num;
 
 import java.util.Collection;
 
-/** What somebody may have meant by a word that is not known. */
+/** Words somebody wrote: how to show them, and what may have been meant by one that is not known. */
 public final class Spelling {
     private Spelling() { }
 
@@ -34,5 +34,12 @@ public final class Spelling {
             }
         }
         return row[b.length()];
+    }
+
+    /** What somebody wrote, in quotes, safe and short enough to be shown. */
+    public static String quoted(String text) {
+        StringBuilder clean = new StringBuilder("\"");
+        text.codePoints().limit(40).forEach(c -> clean.appendCodePoint(Character.isISOControl(c) ? ' ' : c));
+        return clean.append(text.codePointCount(0, text.length()) > 40 ? "...\"" : "\"").toString();
     }
 }

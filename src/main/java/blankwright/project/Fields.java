@@ -42,7 +42,7 @@ abstract class Fields {
             throw at(top, kind.key() + " is missing; begin with " + kind.key() + ": " + kind.version());
         Node.Word version = word(top.values().get(kind.key()), kind.key());
         if (!version.text().matches("\\d{1,9}") || Integer.parseInt(version.text()) < 1)
-            throw at(version, kind.key() + ": " + PanelWords.quoted(version.text()) + " is no version; write " + kind.version());
+            throw at(version, kind.key() + ": " + Spelling.quoted(version.text()) + " is no version; write " + kind.version());
         if (Integer.parseInt(version.text()) > kind.version())
             throw at(version, "this is " + kind.called() + " of version " + version.text() + " and this program knows versions up to " + kind.version()
                     + "; take a newer program");
@@ -73,7 +73,7 @@ abstract class Fields {
     final void onlyKnown(Node.Keys keys, Collection<String> known, String under) throws RecipeException {
         for (Map.Entry<String, Node.Word> e : keys.keys().entrySet()) {
             if (!known.contains(e.getKey()))
-                throw at(e.getValue(), "the key " + PanelWords.quoted(e.getKey()) + " is not known" + (under.isEmpty() ? "" : " under " + under)
+                throw at(e.getValue(), "the key " + Spelling.quoted(e.getKey()) + " is not known" + (under.isEmpty() ? "" : " under " + under)
                         + Spelling.nearest(e.getKey(), known));
         }
     }

@@ -1,5 +1,6 @@
 package blankwright.project;
 
+import blankwright.num.Spelling;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.JsonLocation;
 import com.fasterxml.jackson.core.JsonToken;
@@ -146,7 +147,7 @@ sealed interface Node {
                 refuseTricks();
                 String key = parser.currentName();
                 Word before = places.put(key, new Word(key, line(), column()));
-                if (before != null) throw here(PanelWords.quoted(key) + " stands here twice; the first is in line " + before.line());
+                if (before != null) throw here(Spelling.quoted(key) + " stands here twice; the first is in line " + before.line());
                 parser.nextToken();
                 values.put(key, node(depth + 1));
             }

@@ -1,5 +1,6 @@
 package blankwright.project;
 
+import blankwright.num.Spelling;
 import blankwright.shape.Catenoid;
 import blankwright.shape.ConeFrustum;
 import blankwright.shape.CrownedPanel;
@@ -66,7 +67,7 @@ final class PanelWords {
         <E extends Enum<E>> E word(String key, Class<E> type) {
             String word = (String) byKey.get(key);
             for (E e : type.getEnumConstants()) if (spelled(e).equals(word)) return e;
-            throw new UnfitValue(key, key + " " + quoted(word) + ": must be one of " + spellings(type));
+            throw new UnfitValue(key, key + " " + Spelling.quoted(word) + ": must be one of " + spellings(type));
         }
     }
 
@@ -155,13 +156,6 @@ final class PanelWords {
         List<String> words = new ArrayList<>();
         for (Kind<?> kind : KINDS) words.add(kind.word());
         return words;
-    }
-
-    /** What somebody wrote, in quotes, safe and short enough to be shown. */
-    static String quoted(String text) {
-        StringBuilder clean = new StringBuilder("\"");
-        text.codePoints().limit(40).forEach(c -> clean.appendCodePoint(Character.isISOControl(c) ? ' ' : c));
-        return clean.append(text.codePointCount(0, text.length()) > 40 ? "...\"" : "\"").toString();
     }
 
     static String spelled(Enum<?> e) {

@@ -85,7 +85,7 @@ public final class RecipeReader extends Fields {
             file = word(needed(keys, "file"), "file");
             if (keys.values().containsKey("units")) {
                 Node.Word unit = word(keys.values().get("units"), "units");
-                units = Optional.of(LengthUnit.of(unit.text()).orElseThrow(() -> at(unit, "units " + PanelWords.quoted(unit.text())
+                units = Optional.of(LengthUnit.of(unit.text()).orElseThrow(() -> at(unit, "units " + Spelling.quoted(unit.text())
                         + ": must be one of " + LengthUnit.words())));
             }
         } else {
@@ -98,7 +98,7 @@ public final class RecipeReader extends Fields {
 
     private Panel panel(Node.Keys keys) throws RecipeException {
         Node.Word word = word(needed(keys, "kind"), "kind");
-        PanelWords.Kind<?> kind = PanelWords.kind(word.text()).orElseThrow(() -> at(word, "panel kind " + PanelWords.quoted(word.text())
+        PanelWords.Kind<?> kind = PanelWords.kind(word.text()).orElseThrow(() -> at(word, "panel kind " + Spelling.quoted(word.text())
                 + " is not known" + Spelling.nearest(word.text(), PanelWords.words())));
         List<String> known = new ArrayList<>(List.of("kind"));
         for (PanelWords.Key key : kind.keys()) known.add(key.word());
@@ -195,6 +195,6 @@ public final class RecipeReader extends Fields {
         if (!keys.values().containsKey(key)) return Optional.empty();
         Node.Word word = word(keys.values().get(key), key);
         for (E e : type.getEnumConstants()) if (PanelWords.spelled(e).equals(word.text())) return Optional.of(e);
-        throw at(word, key + " " + PanelWords.quoted(word.text()) + ": must be one of " + PanelWords.spellings(type));
+        throw at(word, key + " " + Spelling.quoted(word.text()) + ": must be one of " + PanelWords.spellings(type));
     }
 }
