@@ -34,6 +34,7 @@ class RoomOrderTest {
             new Room("mesh.query", "num mesh"),
             new Room("mesh.io", "num mesh"),
             new Room("mesh.repair", "num mesh mesh.query"),
+            new Room("mesh.reduce", "num mesh mesh.query"),
             new Room("mesh.cut", "num mesh mesh.query"),
             new Room("outline", "num"),
             new Room("shape", "num mesh outline"),
@@ -46,8 +47,8 @@ class RoomOrderTest {
             new Room("sheet", "num mesh outline strain shop drawing"),
             new Room("picture", "num mesh outline strain metal shop drawing"),
             new Room("project", "num mesh.cut shape flatten metal shop"),
-            new Room("job", "num mesh mesh.query mesh.io mesh.repair mesh.cut outline shape flatten strain metal shop drawing sheet picture"
-                    + " project"),
+            new Room("job", "num mesh mesh.query mesh.io mesh.repair mesh.reduce mesh.cut outline shape flatten strain metal shop drawing"
+                    + " sheet picture project"),
             new Room("cli", "num mesh strain metal shop drawing project job"),
             new Room("", "cli"));                               // Launcher
 

@@ -55,6 +55,10 @@ final class FlattenCommand implements Callable<Integer> {
     @Option(names = "--units", paramLabel = "mm|cm|m|in|ft", description = "unit of the numbers in a mesh file; mm unless said")
     private String units;
 
+    @Option(names = "--detail", paramLabel = "LENGTH", description = "thin a mesh out, straying no farther than this; none keeps every triangle;"
+            + " unless said, only a mesh of over a million triangles is thinned out")
+    private String detail;
+
     @Option(names = "--aim", paramLabel = "even|work", description = "what is made least: even spreads the work evenly (work: not yet)")
     private String aim;
 
@@ -123,6 +127,7 @@ final class FlattenCommand implements Callable<Integer> {
                 u -> LengthUnit.of(u).orElseThrow(() -> new IllegalArgumentException("\"" + u + "\" is none of " + LengthUnit.words())), null));
         OptionalDouble metal = length("--thickness", thickness);
         Face side = option("--face", face, f -> pick(f, Face.values()), null);
+        OptionalDouble stray = "none".equals(detail) ? OptionalDouble.of(0) : length("--detail", detail);
         OptionalDouble spacing = length("--stations", stations);
         OptionalDouble allowance = "none".equals(trim) ? OptionalDouble.empty() : length("--trim", trim);
         Recipe recipe = isRecipe(input) ? read(input) : Recipe.ofMesh(stem(input), input.getFileName().toString(), unit);
@@ -131,6 +136,8 @@ final class FlattenCommand implements Callable<Integer> {
                 throw wrong("--units: the recipe " + input + " gives its measures with their units; leave it out");
             recipe = recipe.withSource(new Source.OfMesh(mesh.file(), unit));
         }
+        if (stray.isPresent() && !(recipe.source() instanceof Source.OfMesh))
+            throw wrong("--detail: the recipe " + input + " gives a formula, whose triangles are as fine as its chord says; leave it out");
         try {
             if (metal.isEmpty()) metal = recipe.thickness();
             if (side == null) side = recipe.face();
@@ -141,6 +148,7 @@ final class FlattenCommand implements Callable<Integer> {
             }
             if (aim != null) recipe = recipe.withAim(Aim.EVEN);                     // no other gets here yet
             recipe = recipe.withSheet(metal, side);
+            if (stray.isPresent()) recipe = recipe.withDetail(stray);
             if (spacing.isPresent()) recipe = recipe.withStations(spacing.getAsDouble());
             if (trim != null) recipe = recipe.withTrim(allowance);
             return recipe;

@@ -56,7 +56,7 @@ import java.util.concurrent.TimeUnit;
  * Lays the panel of a recipe flat.
  *
  * <ol><li>Read: the mesh file, or the triangles of a formula.
- * <li>Prepare: ask about an odd size; mend; part; move to the middle of the sheet; open what does not lie flat.
+ * <li>Prepare: ask about an odd size; mend; part; thin out; move to the middle of the sheet; open what does not lie flat.
  * <li>Flatten each part.
  * <li>Judge: lay the pieces side by side; strain, zones, stations, overlap.</ol>
  *
@@ -75,6 +75,7 @@ public final class FlattenJob {
     private boolean unitsStated = true;
     private long vertices;
     private long triangles;
+    private Optional<Result.Reduction> reduction = Optional.empty();
 
     private FlattenJob(Recipe recipe, Given given, Progress progress) {
         this.recipe = recipe;
@@ -114,7 +115,7 @@ public final class FlattenJob {
         List<Piece> pieces = judge(parts, outcomes);
         largeStrain(pieces);
         findings.addAll(Warnings.findings(pieces));
-        return new Result(recipe, given.name(), units, input, findings, pieces, new Result.Seconds(read, prepare + watch.lap(), flatten));
+        return new Result(recipe, given.name(), units, input, reduction, findings, pieces, new Result.Seconds(read, prepare + watch.lap(), flatten));
     }
 
     private record Mesh(double[] xyz, int[] triangles) { }
@@ -165,24 +166,28 @@ public final class FlattenJob {
         if (SizeQuestion.unusual(input.across()))
             findings.add(new Finding(Finding.Kind.UNUSUAL_SIZE, 1, "the panel is " + SizeQuestion.size(input.across())
                     + " across, which is unusual; check the unit."));
-        Components.Kept kept = Components.worthKeeping(Components.of(whole.mesh()));
+        Thinning thinning = Thinning.of(recipe, whole.mesh(), new Share(progress, 0.2, 0.28));
+        thinning.finding().ifPresent(findings::add);
+        reduction = thinning.reduction();
+        TriMesh form = thinning.mesh();
+        Components.Kept kept = Components.worthKeeping(Components.of(form));
         findings.addAll(kept.findings());
         List<Component> components = kept.pieces();
         if (components.size() > 1)
             findings.add(new Finding(Finding.Kind.SEVERAL_COMPONENTS, components.size(),
                     components.size() + " separate parts; each becomes a piece of the blank."));
         TwoFaces.seen(components).ifPresent(findings::add);
-        List<int[]> chosen = chosen(whole.mesh());
+        List<int[]> chosen = chosen(form);
         List<Finding> seams = new ArrayList<>();
         for (int i = 0; i < components.size(); i++) {
-            TriMesh form = toMiddle(components.get(i).mesh());
-            Progress share = share(0.2, 0.3, i, components.size());
+            TriMesh middle = toMiddle(components.get(i).mesh());
+            Progress share = share(0.28, 0.3, i, components.size());
             List<ChosenCut.Numbered> here = within(components.get(i), chosen);
             if (here.isEmpty()) {
-                parts.add(CutToDisk.of(form, share));
+                parts.add(CutToDisk.of(middle, share));
                 continue;
             }
-            ChosenCut cut = ChosenCut.along(form, here);
+            ChosenCut cut = ChosenCut.along(middle, here);
             seams.addAll(cut.findings());
             for (Component part : Components.of(cut.mesh()))
                 parts.add(cut.part(CutToDisk.of(part.mesh(), share), part::vertexOf, part::triangleOf));

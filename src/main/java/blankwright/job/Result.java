@@ -5,6 +5,7 @@ import blankwright.num.LengthUnit;
 import blankwright.project.Recipe;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * A panel laid flat, with everything found out about it.
@@ -12,11 +13,13 @@ import java.util.List;
  * @param name of the input, e.g. {@code nose.stl}
  * @param units of the input's numbers
  * @param input the mesh as it came
+ * @param reduction what was thinned out of it, empty where nothing was
  * @param findings what was odd and what was done, in the order of finding
  * @param pieces of the blank, largest form first; at least one
  * @param seconds each phase took
  */
-public record Result(Recipe recipe, String name, LengthUnit units, Input input, List<Finding> findings, List<Piece> pieces, Seconds seconds) {
+public record Result(Recipe recipe, String name, LengthUnit units, Input input, Optional<Reduction> reduction, List<Finding> findings,
+                     List<Piece> pieces, Seconds seconds) {
     public Result {
         findings = List.copyOf(findings);
         pieces = List.copyOf(pieces);
@@ -37,6 +40,16 @@ public record Result(Recipe recipe, String name, LengthUnit units, Input input, 
         }
     }
 
+    /**
+     * A dense mesh thinned out.
+     *
+     * @param before triangles of the mended mesh
+     * @param after triangles that were laid flat
+     * @param within the distance allowed, mm
+     * @param deviation the largest distance found, mm
+     */
+    public record Reduction(long before, long after, double within, double deviation) { }
+
     /** Wall time of the phases; depends on the machine, not on the input alone. */
     public record Seconds(double read, double prepare, double flatten) { }
 
@@ -44,7 +57,7 @@ public record Result(Recipe recipe, String name, LengthUnit units, Input input, 
     Result withFindings(List<Finding> more) {
         List<Finding> all = new ArrayList<>(findings);
         all.addAll(more);
-        return new Result(recipe, name, units, input, all, pieces, seconds);
+        return new Result(recipe, name, units, input, reduction, all, pieces, seconds);
     }
 
     /** {@code converged}, or {@code stopped: REASON} of the first piece that did not. */

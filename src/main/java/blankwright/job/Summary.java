@@ -45,6 +45,12 @@ final class Summary {
         input.put("name", result.name()).put("units", result.units().word()).put("vertices", in.vertices()).put("triangles", in.triangles());
         number(input, "area_mm2", in.area());
         input.putArray("size_mm").add(in.dx()).add(in.dy()).add(in.dz());
+        result.reduction().ifPresentOrElse(r -> {
+            ObjectNode reduced = root.putObject("reduced");
+            reduced.put("triangles_before", r.before()).put("triangles_after", r.after());
+            number(reduced, "within_mm", r.within());
+            number(reduced, "deviation_mm", r.deviation());
+        }, () -> root.putNull("reduced"));
         root.put("aim", result.recipe().aim().word()).put("outcome", result.outcome()).put("steps", result.steps());
         ArrayNode findings = root.putArray("findings");
         for (Finding f : result.findings()) {

@@ -14,6 +14,8 @@ import java.util.OptionalDouble;
  *
  * @param name of the panel, not blank
  * @param chord largest distance of a formula's triangles from its skin; without meaning for a mesh file
+ * @param detail how far the surface may stray from a mesh file's where its triangles are thinned out; 0 keeps every triangle, empty
+ *               thins out only what is far denser than any work needs
  * @param thickness of the sheet, where known
  * @param face which side of the sheet the form is; outside and inside need a thickness
  * @param stations spacing of the station lines, above 0
@@ -21,8 +23,8 @@ import java.util.OptionalDouble;
  * @param notes free text, may be empty
  * @param seams where the maker wants the form cut, in its own coordinates
  */
-public record Recipe(String name, Source source, double chord, OptionalDouble thickness, Face face, Aim aim, double stations,
-                     OptionalDouble trim, Optional<Hand> hand, String notes, List<DrawnSeam> seams) {
+public record Recipe(String name, Source source, double chord, OptionalDouble detail, OptionalDouble thickness, Face face, Aim aim,
+                     double stations, OptionalDouble trim, Optional<Hand> hand, String notes, List<DrawnSeam> seams) {
     /** The version this program writes, and the latest it reads. */
     public static final int VERSION = 1;
     /** Station lines every 100 mm, where nothing is said. */
@@ -35,6 +37,7 @@ public record Recipe(String name, Source source, double chord, OptionalDouble th
         if (name.isBlank()) throw new IllegalArgumentException("name: must not be empty");
         within("chord", chord, 1e-4, 50);
         within("stations", stations, 1, 10_000);
+        if (detail.isPresent() && detail.getAsDouble() != 0) within("detail", detail.getAsDouble(), 1e-3, 10);
         if (thickness.isPresent()) within("thickness", thickness.getAsDouble(), 0.01, THICKEST);
         if (trim.isPresent()) within("trim", trim.getAsDouble(), 0.1, 500);
         if (face != Face.MIDDLE && thickness.isEmpty())
@@ -52,45 +55,49 @@ public record Recipe(String name, Source source, double chord, OptionalDouble th
     }
 
     private static Recipe of(String name, Source source) {
-        return new Recipe(name, source, Fineness.USUAL.chord(), OptionalDouble.empty(), Face.MIDDLE, Aim.EVEN, USUAL_STATIONS,
-                OptionalDouble.empty(), Optional.empty(), "", List.of());
+        return new Recipe(name, source, Fineness.USUAL.chord(), OptionalDouble.empty(), OptionalDouble.empty(), Face.MIDDLE, Aim.EVEN,
+                USUAL_STATIONS, OptionalDouble.empty(), Optional.empty(), "", List.of());
     }
 
     public Recipe withSource(Source other) {
-        return new Recipe(name, other, chord, thickness, face, aim, stations, trim, hand, notes, seams);
+        return new Recipe(name, other, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams);
     }
 
     public Recipe withChord(double mm) {
-        return new Recipe(name, source, mm, thickness, face, aim, stations, trim, hand, notes, seams);
+        return new Recipe(name, source, mm, detail, thickness, face, aim, stations, trim, hand, notes, seams);
+    }
+
+    public Recipe withDetail(OptionalDouble mm) {
+        return new Recipe(name, source, chord, mm, thickness, face, aim, stations, trim, hand, notes, seams);
     }
 
     /** The sheet: its thickness and the side the form is. */
     public Recipe withSheet(OptionalDouble thicknessMm, Face side) {
-        return new Recipe(name, source, chord, thicknessMm, side, aim, stations, trim, hand, notes, seams);
+        return new Recipe(name, source, chord, detail, thicknessMm, side, aim, stations, trim, hand, notes, seams);
     }
 
     public Recipe withAim(Aim other) {
-        return new Recipe(name, source, chord, thickness, face, other, stations, trim, hand, notes, seams);
+        return new Recipe(name, source, chord, detail, thickness, face, other, stations, trim, hand, notes, seams);
     }
 
     public Recipe withStations(double mm) {
-        return new Recipe(name, source, chord, thickness, face, aim, mm, trim, hand, notes, seams);
+        return new Recipe(name, source, chord, detail, thickness, face, aim, mm, trim, hand, notes, seams);
     }
 
     public Recipe withTrim(OptionalDouble mm) {
-        return new Recipe(name, source, chord, thickness, face, aim, stations, mm, hand, notes, seams);
+        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, mm, hand, notes, seams);
     }
 
     public Recipe withHand(Optional<Hand> side) {
-        return new Recipe(name, source, chord, thickness, face, aim, stations, trim, side, notes, seams);
+        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, side, notes, seams);
     }
 
     public Recipe withNotes(String text) {
-        return new Recipe(name, source, chord, thickness, face, aim, stations, trim, hand, text, seams);
+        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, text, seams);
     }
 
     public Recipe withSeams(List<DrawnSeam> drawn) {
-        return new Recipe(name, source, chord, thickness, face, aim, stations, trim, hand, notes, drawn);
+        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, drawn);
     }
 
     private static void within(String key, double mm, double low, double high) {

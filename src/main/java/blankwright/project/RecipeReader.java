@@ -24,8 +24,8 @@ import java.util.OptionalDouble;
  * <p>Bare numbers are mm and degrees. A key that is not known is refused with the nearest one that is.
  */
 public final class RecipeReader extends Fields {
-    private static final List<String> KEYS = List.of("blankwright-recipe", "name", "panel", "mesh", "chord", "thickness", "face", "aim", "stations",
-            "trim", "hand", "notes", "seams");
+    private static final List<String> KEYS = List.of("blankwright-recipe", "name", "panel", "mesh", "chord", "detail", "thickness", "face", "aim",
+            "stations", "trim", "hand", "notes", "seams");
     private static final int MOST_HOLES = 200;
     private static final int MOST_SEAMS = 200;
 
@@ -54,6 +54,9 @@ public final class RecipeReader extends Fields {
         if (!formula && top.keys().containsKey("chord"))
             throw at(top.keys().get("chord"), "chord: a mesh file brings its own triangles; leave chord out");
         double chord = length(top, "chord").orElse(Fineness.USUAL.chord());
+        if (formula && top.keys().containsKey("detail"))
+            throw at(top.keys().get("detail"), "detail: a formula's triangles are as fine as chord says; leave detail out");
+        OptionalDouble detail = none(top, "detail") ? OptionalDouble.of(0) : length(top, "detail");
         OptionalDouble thickness = length(top, "thickness");
         Face face = choice(top, "face", Face.class).orElse(Face.MIDDLE);
         Aim aim = choice(top, "aim", Aim.class).orElse(Aim.EVEN);
@@ -63,7 +66,7 @@ public final class RecipeReader extends Fields {
         String notes = top.values().containsKey("notes") ? word(top.values().get("notes"), "notes").text() : "";
         List<DrawnSeam> seams = top.values().containsKey("seams") ? seams(top.values().get("seams")) : List.of();
         try {
-            return new Recipe(name.text(), source, chord, thickness, face, aim, stations, trim, hand, notes, seams);
+            return new Recipe(name.text(), source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams);
         } catch (IllegalArgumentException e) {
             String first = e.getMessage().split("[ :]", 2)[0];
             throw at(top.values().getOrDefault(first, top), e.getMessage());

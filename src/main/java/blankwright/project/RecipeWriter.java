@@ -32,6 +32,7 @@ public final class RecipeWriter {
             line(out, "  file", text(mesh.file()));
             mesh.units().ifPresent(u -> line(out, "  units", u.word()));
         }
+        recipe.detail().ifPresent(d -> line(out, "detail", d == 0 ? "none" : Lengths.exact(d)));
         recipe.thickness().ifPresent(t -> line(out, "thickness", Lengths.exact(t)));
         line(out, "face", recipe.face().word());
         line(out, "aim", recipe.aim().word());

@@ -47,6 +47,7 @@ class CommandLineRefusesTest {
             --thickness 18          | --thickness 18 mm: must be 0.01 mm to 10 mm; check the unit, and measure the sheet: a gauge number is no
             --face top              | --face: "top" is none of outside, middle, inside
             --stations 0            | --stations 0 mm: must be 1 mm to 10000 mm; check the unit
+            --detail 20mm           | --detail 20 mm: must be 0.001 mm to 10 mm; check the unit
             --trim 1km              | --trim: "1km": the unit km is not known; use mm, cm, m, in, ft
             --paper a0              | --paper: "a0" is none of a4, letter
             --formats dwg,svg       | --formats: "dwg" is no file we write; choose among obj, dxf, svg, pdf, png, vtu, csv
@@ -82,7 +83,7 @@ class CommandLineRefusesTest {
         assertEquals(ExitCode.DONE, Run.of("--help").exit());
         Run help = Run.of("flatten", "--help");
         assertEquals(ExitCode.DONE, help.exit());
-        for (String option : List.of("--units", "--aim", "--alloy", "--thickness", "--face", "--out", "--formats", "--stations", "--trim", "--paper"))
+        for (String option : List.of("--units", "--aim", "--alloy", "--thickness", "--face", "--out", "--formats", "--detail", "--stations", "--trim", "--paper"))
             assertTrue(help.out().contains(option), option);
     }
 

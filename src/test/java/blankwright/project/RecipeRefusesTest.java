@@ -67,6 +67,7 @@ class RecipeRefusesTest {
         "thickness: 1.2mm|thickness: 18|10|12|a gauge number is no thickness",
         "thickness: 1.2mm|thickness: 18 ga|10|12|a gauge number is another thickness in steel, aluminium and stainless",
         "thickness: 1.2mm|thickness: 120mm|10|12|must be 0.01 mm to 10 mm; check the unit",
+        "chord: 0.2mm|detail: 0.2mm|9|1|detail: a formula's triangles are as fine as chord says; leave detail out",
         "chord: 0.2mm|chord: 0mm|9|8|must be 0.0001 mm to 50 mm",
         "face: outside|--- |11|1|",
         "face: outside|face: {a: {b: {c: {d: {e: {f: {g: 1}}}}}}}|11|1|",

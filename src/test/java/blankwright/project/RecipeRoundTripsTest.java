@@ -86,6 +86,11 @@ class RecipeRoundTripsTest {
     void mesh() throws RecipeException {
         Recipe recipe = Recipe.ofMesh("tail", "meshes/tail.obj", Optional.of(LengthUnit.IN)).withTrim(OptionalDouble.of(10));
         assertEquals(recipe, RecipeReader.read("x", RecipeWriter.write(recipe)));
+        for (double detail : new double[] {0, 0.2, 1 / 3.0}) {
+            Recipe thinned = recipe.withDetail(OptionalDouble.of(detail));
+            assertEquals(thinned, RecipeReader.read("x", RecipeWriter.write(thinned)));
+        }
+        assertEquals(0, RecipeReader.read("x", "blankwright-recipe: 1\nname: t\nmesh: a.stl\ndetail: none").detail().orElseThrow());
         assertEquals(Optional.empty(), ((Source.OfMesh) RecipeReader.read("x", "blankwright-recipe: 1\nname: t\nmesh: a.stl\n").source()).units());
         assertEquals(OptionalDouble.empty(), RecipeReader.read("x", "blankwright-recipe: 1\nname: t\nmesh: a.stl\ntrim: none").trim());
     }

@@ -2,6 +2,7 @@ package blankwright.mesh.query;
 
 import blankwright.mesh.FlatMap;
 import blankwright.mesh.TriMesh;
+import java.util.concurrent.ForkJoinTask;
 
 /**
  * Finds the place on the skin nearest to a point in space, by a tree of boxes round the triangles. Build once, ask often, from any thread.
@@ -11,6 +12,7 @@ import blankwright.mesh.TriMesh;
  */
 public final class NearestPoint {
     private static final int LEAF = 4;
+    private static final int FORK = 20_000;     // triangles from which both halves are built at once
 
     private final TriMesh mesh;
     private final int[] order;      // triangles; a node holds a run of them, split in the middle
@@ -75,8 +77,14 @@ public final class NearestPoint {
         for (int k = 1; k < 3; k++) if (mhi[k] - mlo[k] > mhi[axis] - mlo[axis]) axis = k;
         int half = low + (high - low + 1) / 2;
         select(low, high - 1, half, axis, middle);
-        build(2 * node + 1, low, half, middle);
+        if (high - low < FORK) {
+            build(2 * node + 1, low, half, middle);
+            build(2 * node + 2, half, high, middle);
+            return;
+        }
+        ForkJoinTask<?> left = ForkJoinTask.adapt(() -> build(2 * node + 1, low, half, middle)).fork();
         build(2 * node + 2, half, high, middle);
+        left.join();
     }
 
     private static void grow(double[] lo, double[] hi, double x, double y, double z) {

@@ -1,0 +1,47 @@
+package blankwright.mesh.reduce;
+
+import blankwright.mesh.EdgeTable;
+import blankwright.mesh.RimLoops;
+import blankwright.mesh.TriMesh;
+
+/** The given rims, so that what a shorter rim leaves out can be held against it. */
+final class RimRuns {
+    private final int[][] loop;     // given vertices of each rim in order
+    private final int[] rim;        // vertex -> its rim
+    private final int[] place;      // vertex -> its place on that rim
+
+    RimRuns(TriMesh mesh, EdgeTable edges) {
+        RimLoops rims = RimLoops.of(mesh, edges);
+        loop = new int[rims.count()][];
+        rim = new int[mesh.vertexCount()];
+        place = new int[mesh.vertexCount()];
+        for (int i = 0; i < loop.length; i++) {
+            loop[i] = rims.loop(i);
+            for (int j = 0; j < loop[i].length; j++) {
+                rim[loop[i][j]] = i;
+                place[loop[i][j]] = j;
+            }
+        }
+    }
+
+    /** Whether all given rim vertices from {@code from} over {@code gone} to {@code to} lie within the distance of the straight line from first to last. */
+    boolean keeps(int from, int gone, int to, double[] given, double within2) {
+        int[] run = loop[rim[gone]];
+        double ee = 0;
+        for (int k = 0; k < 3; k++) ee += square(given[3 * to + k] - given[3 * from + k]);
+        for (int i = (place[from] + 1) % run.length; i != place[to]; i = (i + 1) % run.length) {
+            double pe = 0, pp = 0;
+            for (int k = 0; k < 3; k++) {
+                double p = given[3 * run[i] + k] - given[3 * from + k];
+                pp += p * p;
+                pe += p * (given[3 * to + k] - given[3 * from + k]);
+            }
+            if (!(Trial.side(pp, pe, ee) <= within2)) return false;
+        }
+        return true;
+    }
+
+    private static double square(double x) {
+        return x * x;
+    }
+}
