@@ -42,6 +42,7 @@ class RoomOrderTest {
             new Room("flatten", "num sparse mesh flatten.energy"),
             new Room("strain", "num mesh"),
             new Room("metal", "num"),
+            new Room("metal.buckling", "num sparse mesh metal"),
             new Room("shop", "num mesh mesh.query outline strain metal"),
             new Room("drawing", "num outline"),
             new Room("sheet", "num mesh outline strain shop drawing"),

@@ -8,7 +8,8 @@ import java.util.function.BooleanSupplier;
 /**
  * Largest eigenvalues θ and their vectors of A x = θ K x, K symmetric positive definite, A symmetric and of any sign.
  *
- * <p>Buckling, (K + λ G) x = 0 with the least λ above 0, is this with A = -G and θ = 1/λ: only K is ever factorized, so nothing indefinite is.
+ * <p>Buckling, (K + λ G) x = 0 with the least λ above 0, is this with A = -G and θ = 1/λ: only K is ever factorized, so nothing indefinite
+ * is.
  * <p>Lanczos on K⁻¹A, which is symmetric in the inner product of K, each new vector made orthogonal to all kept ones; when the basis is
  * full it is cut back to the best vectors found and goes on from there. A vector found before the others of a multiple eigenvalue can hide
  * them, so after convergence a second start, orthogonal to all that was found, looks for what was missed until it finds nothing above the
@@ -16,8 +17,8 @@ import java.util.function.BooleanSupplier;
  * <p>K⁻¹A is applied once a step. The start vectors come from a fixed seed: same input, same bits.
  * <p>Error: θ relative about the square of {@link #residual} over the gap to its neighbours; vectors about the residual over the gap.
  * <p>Source: Ericsson and Ruhe, "The spectral transformation Lanczos method for the numerical solution of large sparse generalized
- * symmetric eigenvalue problems", 1980, docs/sources.md [ER80]; cutting back: Wu and Simon, "Thick-restart Lanczos method for large symmetric
- * eigenvalue problems", 2000, [WS00].
+ * symmetric eigenvalue problems", 1980, docs/sources.md [ER80]; cutting back: Wu and Simon, "Thick-restart Lanczos method for large
+ * symmetric eigenvalue problems", 2000, [WS00].
  */
 public final class Eigenpairs {
     /** Writes into {@code to} what it makes of {@code from}; leaves {@code from} alone. */
@@ -40,7 +41,8 @@ public final class Eigenpairs {
 
         public Limits {
             if (wanted < 1) throw new IllegalArgumentException(wanted + " pairs wanted: at least 1");
-            if (basis < wanted + 4) throw new IllegalArgumentException("a basis of " + basis + " for " + wanted + " pairs: at least 4 more");
+            if (basis < wanted + 4)
+                throw new IllegalArgumentException("a basis of " + basis + " for " + wanted + " pairs: at least 4 more");
             if (!(tolerance > 0)) throw new IllegalArgumentException("tolerance " + tolerance + ": must be above 0");
         }
 
@@ -185,7 +187,7 @@ public final class Eigenpairs {
             ritz = symmetricEigen(locked, m, s);
             int want = Math.max(1, Math.min(limits.wanted - (floor > 0 ? limits.wanted - 1 : locked), inRun));
             int good = 0;
-            while (good < inRun && good < want && Math.abs(beta * s[good][inRun - 1]) <= limits.tolerance * Math.abs(ritz[good])) good++;
+            while (good < want && Math.abs(beta * s[good][inRun - 1]) <= limits.tolerance * Math.abs(ritz[good])) good++;
             boolean spent = !(beta > 1e-13 * scale);
             boolean hopeless = good == 0 && floor > 0 && inRun > 8 && ritz[0] + Math.abs(beta * s[0][inRun - 1]) < floor
                     && Math.abs(beta * s[0][inRun - 1]) < 0.1 * Math.abs(ritz[0]);
@@ -247,8 +249,8 @@ public final class Eigenpairs {
     }
 
     /**
-     * Takes the first m basis vectors out of r, again where little is left after the first time; adds what was taken to {@code row}; returns
-     * the length of what is left.
+     * Takes the first m basis vectors out of r, again where little is left after the first time; adds what was taken to {@code row};
+     * returns the length of what is left.
      */
     private double orthogonalize(double[] r, double[] kr, int m, double[] row) {
         double before = Math.sqrt(Math.max(0, dot(r, kr)));
