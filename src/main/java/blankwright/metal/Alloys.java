@@ -61,4 +61,10 @@ public final class Alloys {
         throw new IllegalArgumentException("the alloy " + Spelling.quoted(name.strip()) + " is not known"
                 + Spelling.nearest(name.strip(), list.stream().map(Alloy::name).toList()));
     }
+
+    /** The same metal annealed, temper O, soft or none; the alloy itself where the table has no such temper. */
+    public Alloy softened(Alloy alloy) {
+        return list.stream().filter(a -> a.metal().equalsIgnoreCase(alloy.metal()))
+                .filter(a -> a.temper().equalsIgnoreCase("O") || a.temper().equalsIgnoreCase("soft") || a.temper().isEmpty()).findFirst().orElse(alloy);
+    }
 }

@@ -1,35 +1,34 @@
 package blankwright.shop;
 
 /**
- * How hard a strain is to make by hand, for stretch and shrink alike: below 0.1 % it springs in, to 2 % easy, to 5 % ordinary, above hard.
+ * How hard a strain is to make by hand, in the words of the trade, for stretch and shrink alike.
  *
- * <p>The limits are trade practice from memory, nothing measured: a test strip of the metal at hand beats them. They say nothing of whether
- * the metal bears it without annealing or splitting.
+ * <p>Without a metal only the strain decides, {@link #of}: the last two words are then never said. With one, {@link Judgement} says all six.
  */
 public enum Verdict {
-    SPRINGS_IN(0.001), EASY(0.02), ORDINARY(0.05), HARD(Double.POSITIVE_INFINITY);
+    /** Nothing to do: it pulls in when fastened. */
+    SPRINGS_IN,
+    /** One light pass. */
+    EASY,
+    /** A few passes or one round of tucks. */
+    ORDINARY,
+    /** Heavy work in several rounds. */
+    HARD,
+    /** The metal must be made soft again on the way. */
+    ANNEAL,
+    /** More than the metal or the hands bear in one piece: move the seam, slit and fill, or notch. */
+    SPLIT;
 
-    private final double below;
-
-    Verdict(double below) {
-        this.below = below;
-    }
-
-    /** Strain at which the next harder band begins, engineering; +∞ for the hardest. */
-    public double below() {
-        return below;
-    }
-
-    /** @param strain engineering, of either sign; NaN throws IllegalArgumentException */
+    /**
+     * By the usual bands, without knowing the metal.
+     *
+     * @param strain engineering, of either sign; NaN throws IllegalArgumentException
+     */
     public static Verdict of(double strain) {
-        for (Verdict verdict : values()) {
-            if (Math.abs(strain) < verdict.below) return verdict;
-        }
-        if (Double.isInfinite(strain)) return HARD;
-        throw new IllegalArgumentException("strain " + strain);
+        return VerdictBands.USUAL.ofStrain(strain);
     }
 
-    /** {@code springs in}, {@code easy}, {@code ordinary} or {@code hard}. */
+    /** {@code springs in}, {@code easy}, {@code ordinary}, {@code hard}, {@code anneal} or {@code split}. */
     public String words() {
         return name().toLowerCase(java.util.Locale.ROOT).replace('_', ' ');
     }
