@@ -9,10 +9,13 @@ import blankwright.job.Packet;
 import blankwright.job.Refusal;
 import blankwright.job.Result;
 import blankwright.mesh.Finding;
+import blankwright.metal.Alloy;
+import blankwright.metal.Gauge;
 import blankwright.num.LengthUnit;
 import blankwright.num.Lengths;
 import blankwright.project.Aim;
 import blankwright.project.Face;
+import blankwright.project.Metal;
 import blankwright.project.Recipe;
 import blankwright.project.RecipeException;
 import blankwright.project.RecipeReader;
@@ -62,10 +65,13 @@ final class FlattenCommand implements Callable<Integer> {
     @Option(names = "--aim", paramLabel = "even|work", description = "what is made least: even spreads the work evenly (work: not yet)")
     private String aim;
 
-    @Option(names = "--alloy", paramLabel = "NAME", description = "the metal (not yet)")
+    @Option(names = "--alloy", paramLabel = "NAME", description = "the metal and its temper, e.g. 3003-H14; blankwright alloys lists them")
     private String alloy;
 
-    @Option(names = "--thickness", paramLabel = "LENGTH", description = "of the sheet")
+    @Option(names = "--alloys", paramLabel = "FILE", description = "a table of your own alloys")
+    private String alloys;
+
+    @Option(names = "--thickness", paramLabel = "LENGTH", description = "of the sheet; a gauge number needs the metal: \"18 ga steel\", or 18ga with --alloy")
     private String thickness;
 
     @Option(names = "--face", paramLabel = "outside|middle|inside", description = "which side of the sheet the mesh is; middle unless said")
@@ -93,8 +99,7 @@ final class FlattenCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Refusal, IOException {
-        if (alloy != null) throw wrong("--alloy: this version knows no metals yet; leave it out, the blank is laid out by shape alone");
-        if ("work".equalsIgnoreCase(aim)) throw wrong("--aim work: this version knows no metals yet; leave it out or say --aim even");
+        if ("work".equalsIgnoreCase(aim)) throw wrong("--aim work: this version lays out by shape alone; leave it out or say --aim even");
         if (aim != null && !aim.equalsIgnoreCase("even")) throw wrong("--aim: \"" + aim + "\" is none of even, work");
         var asked = option("--formats", formats, Output::list, Output.ALL);
         Paper sheet = option("--paper", paper, p -> pick(p, Paper.values()), Paper.A4);
@@ -125,7 +130,6 @@ final class FlattenCommand implements Callable<Integer> {
     private Recipe recipe(Given[] given) throws Refusal, IOException {
         Optional<LengthUnit> unit = Optional.ofNullable(option("--units", units,
                 u -> LengthUnit.of(u).orElseThrow(() -> new IllegalArgumentException("\"" + u + "\" is none of " + LengthUnit.words())), null));
-        OptionalDouble metal = length("--thickness", thickness);
         Face side = option("--face", face, f -> pick(f, Face.values()), null);
         OptionalDouble stray = "none".equals(detail) ? OptionalDouble.of(0) : length("--detail", detail);
         OptionalDouble spacing = length("--stations", stations);
@@ -138,16 +142,19 @@ final class FlattenCommand implements Callable<Integer> {
         }
         if (stray.isPresent() && !(recipe.source() instanceof Source.OfMesh))
             throw wrong("--detail: the recipe " + input + " gives a formula, whose triangles are as fine as its chord says; leave it out");
+        if (alloy != null || alloys != null) recipe = recipe.withMetal(Optional.of(metal(recipe)));
+        Optional<Alloy> known = recipe.metal().map(Metal::alloy);
+        Double gauged = option("--thickness", thickness, t -> Gauge.sheet(t, known), null);
         try {
-            if (metal.isEmpty()) metal = recipe.thickness();
+            OptionalDouble sheet = gauged == null ? recipe.thickness() : OptionalDouble.of(gauged);
             if (side == null) side = recipe.face();
-            if (side != Face.MIDDLE && metal.isEmpty()) {
+            if (side != Face.MIDDLE && sheet.isEmpty()) {
                 given[0] = given[0].withFindings(List.of(new Finding(Finding.Kind.NOT_MOVED, 1, "the mesh is the " + side.word()
                         + " of the sheet, but without --thickness it was not moved to the middle; the blank is that of the face itself.")));
                 side = Face.MIDDLE;
             }
             if (aim != null) recipe = recipe.withAim(Aim.EVEN);                     // no other gets here yet
-            recipe = recipe.withSheet(metal, side);
+            recipe = recipe.withSheet(sheet, side);
             if (stray.isPresent()) recipe = recipe.withDetail(stray);
             if (spacing.isPresent()) recipe = recipe.withStations(spacing.getAsDouble());
             if (trim != null) recipe = recipe.withTrim(allowance);
@@ -155,6 +162,13 @@ final class FlattenCommand implements Callable<Integer> {
         } catch (IllegalArgumentException e) {
             throw wrong("--" + e.getMessage());
         }
+    }
+
+    /** The alloy named here or in the recipe, from the table named here or from the shipped one. */
+    private Metal metal(Recipe recipe) throws Refusal {
+        if (alloy == null && recipe.metal().isEmpty()) throw wrong("--alloys: say which of them with --alloy");
+        String name = alloy != null ? alloy : recipe.metal().get().alloy().name();
+        return MetalOptions.metal(name, Optional.ofNullable(alloys), spec);
     }
 
     private static Recipe read(Path file) throws Refusal, IOException {

@@ -157,6 +157,7 @@ public final class Packet {
         List<String> notes = new ArrayList<>();
         result.recipe().hand().ifPresent(hand -> notes.add(hand.word() + " hand"));
         result.recipe().thickness().ifPresent(t -> notes.add("sheet " + Lengths.mm(t, 2) + " (" + Lengths.inches(t, 3) + ")"));
+        result.recipe().metal().ifPresent(m -> notes.add(m.alloy().name()));
         return notes;
     }
 

@@ -11,6 +11,7 @@ import blankwright.metal.Known;
 import blankwright.metal.Trust;
 import blankwright.num.Lengths;
 import blankwright.num.Spelling;
+import blankwright.shop.VerdictBands;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -89,20 +90,28 @@ public final class AlloyReader extends Fields {
         }
     }
 
+    /** What a file holds; its bands are the usual ones where it gives none. */
+    public record Table(Alloys alloys, VerdictBands bands) { }
+
     /** @throws IOException where the file itself cannot be read */
-    public static Alloys read(Path file) throws IOException, RecipeException {
-        return read(file.toString(), text(file, Node.Kind.ALLOYS));
+    public static Table table(Path file) throws IOException, RecipeException {
+        return table(file.toString(), text(file, Node.Kind.ALLOYS));
     }
 
     /** @param path what messages call the text */
-    public static Alloys read(String path, String text) throws RecipeException {
+    public static Table table(String path, String text) throws RecipeException {
         return new AlloyReader(path).table(Node.read(path, text, Node.Kind.ALLOYS));
     }
 
-    private Alloys table(Node node) throws RecipeException {
+    /** The alloys of {@link #table(String, String)}. */
+    public static Alloys read(String path, String text) throws RecipeException {
+        return table(path, text).alloys();
+    }
+
+    private Table table(Node node) throws RecipeException {
         Node.Keys top = keys(node, "an alloy table");
         version(top, Node.Kind.ALLOYS);
-        onlyKnown(top, List.of(Node.Kind.ALLOYS.key(), "sources", "alloys"), "");
+        onlyKnown(top, List.of(Node.Kind.ALLOYS.key(), "sources", "alloys", "verdicts"), "");
         if (top.values().containsKey("sources")) {
             Node.Keys names = keys(top.values().get("sources"), "sources");
             for (Map.Entry<String, Node> e : names.values().entrySet()) sources.put(e.getKey(), text(e.getValue(), e.getKey()));
@@ -118,7 +127,28 @@ public final class AlloyReader extends Fields {
             alloys.add(alloy);
         }
         if (alloys.isEmpty()) throw at(list, "no alloy is given");
-        return Alloys.of(alloys);
+        return new Table(Alloys.of(alloys), top.values().containsKey("verdicts") ? bands(top.values().get("verdicts")) : VerdictBands.USUAL);
+    }
+
+    private VerdictBands bands(Node node) throws RecipeException {
+        Node.Keys keys = keys(node, "verdicts");
+        onlyKnown(keys, List.of("springs-in", "easy", "ordinary", "split-stretch", "split-shrink", "split-thinning", "uniform-share", "annealings"),
+                "verdicts");
+        VerdictBands usual = VerdictBands.USUAL;
+        double annealings = band(keys, "annealings", Measure.NUMBER, usual.annealings());
+        if (annealings != Math.rint(annealings)) throw at(keys.values().get("annealings"), "annealings " + annealings + ": a whole number belongs here");
+        try {
+            return new VerdictBands(band(keys, "springs-in", Measure.SHARE, usual.springsIn()), band(keys, "easy", Measure.SHARE, usual.easy()),
+                    band(keys, "ordinary", Measure.SHARE, usual.ordinary()), band(keys, "split-stretch", Measure.SHARE, usual.splitStretch()),
+                    band(keys, "split-shrink", Measure.SHARE, usual.splitShrink()), band(keys, "split-thinning", Measure.SHARE, usual.splitThinning()),
+                    band(keys, "uniform-share", Measure.SHARE, usual.uniformShare()), (int) annealings);
+        } catch (IllegalArgumentException e) {
+            throw at(keys.values().getOrDefault(e.getMessage().split("[ :]", 2)[0], keys), e.getMessage());
+        }
+    }
+
+    private double band(Node.Keys keys, String key, Measure measure, double usual) throws RecipeException {
+        return keys.values().containsKey(key) ? number(keys, key, measure).value() : usual;
     }
 
     private Alloy alloy(Node.Keys keys) throws RecipeException {

@@ -22,9 +22,10 @@ import java.util.OptionalDouble;
  * @param trim metal left on beyond the finished edge, above 0; empty where none
  * @param notes free text, may be empty
  * @param seams where the maker wants the form cut, in its own coordinates
+ * @param metal of the sheet, where known
  */
 public record Recipe(String name, Source source, double chord, OptionalDouble detail, OptionalDouble thickness, Face face, Aim aim,
-                     double stations, OptionalDouble trim, Optional<Hand> hand, String notes, List<DrawnSeam> seams) {
+                     double stations, OptionalDouble trim, Optional<Hand> hand, String notes, List<DrawnSeam> seams, Optional<Metal> metal) {
     /** The version this program writes, and the latest it reads. */
     public static final int VERSION = 1;
     /** Station lines every 100 mm, where nothing is said. */
@@ -56,48 +57,52 @@ public record Recipe(String name, Source source, double chord, OptionalDouble de
 
     private static Recipe of(String name, Source source) {
         return new Recipe(name, source, Fineness.USUAL.chord(), OptionalDouble.empty(), OptionalDouble.empty(), Face.MIDDLE, Aim.EVEN,
-                USUAL_STATIONS, OptionalDouble.empty(), Optional.empty(), "", List.of());
+                USUAL_STATIONS, OptionalDouble.empty(), Optional.empty(), "", List.of(), Optional.empty());
     }
 
     public Recipe withSource(Source other) {
-        return new Recipe(name, other, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams);
+        return new Recipe(name, other, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal);
     }
 
     public Recipe withChord(double mm) {
-        return new Recipe(name, source, mm, detail, thickness, face, aim, stations, trim, hand, notes, seams);
+        return new Recipe(name, source, mm, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal);
     }
 
     public Recipe withDetail(OptionalDouble mm) {
-        return new Recipe(name, source, chord, mm, thickness, face, aim, stations, trim, hand, notes, seams);
+        return new Recipe(name, source, chord, mm, thickness, face, aim, stations, trim, hand, notes, seams, metal);
     }
 
     /** The sheet: its thickness and the side the form is. */
     public Recipe withSheet(OptionalDouble thicknessMm, Face side) {
-        return new Recipe(name, source, chord, detail, thicknessMm, side, aim, stations, trim, hand, notes, seams);
+        return new Recipe(name, source, chord, detail, thicknessMm, side, aim, stations, trim, hand, notes, seams, metal);
     }
 
     public Recipe withAim(Aim other) {
-        return new Recipe(name, source, chord, detail, thickness, face, other, stations, trim, hand, notes, seams);
+        return new Recipe(name, source, chord, detail, thickness, face, other, stations, trim, hand, notes, seams, metal);
     }
 
     public Recipe withStations(double mm) {
-        return new Recipe(name, source, chord, detail, thickness, face, aim, mm, trim, hand, notes, seams);
+        return new Recipe(name, source, chord, detail, thickness, face, aim, mm, trim, hand, notes, seams, metal);
     }
 
     public Recipe withTrim(OptionalDouble mm) {
-        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, mm, hand, notes, seams);
+        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, mm, hand, notes, seams, metal);
     }
 
     public Recipe withHand(Optional<Hand> side) {
-        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, side, notes, seams);
+        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, side, notes, seams, metal);
     }
 
     public Recipe withNotes(String text) {
-        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, text, seams);
+        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, text, seams, metal);
     }
 
     public Recipe withSeams(List<DrawnSeam> drawn) {
-        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, drawn);
+        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, drawn, metal);
+    }
+
+    public Recipe withMetal(Optional<Metal> other) {
+        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, other);
     }
 
     private static void within(String key, double mm, double low, double high) {

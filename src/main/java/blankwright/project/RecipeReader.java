@@ -1,6 +1,7 @@
 package blankwright.project;
 
 import blankwright.mesh.cut.DrawnSeam;
+import blankwright.metal.Gauge;
 import blankwright.num.Angles;
 import blankwright.num.LengthUnit;
 import blankwright.num.Lengths;
@@ -10,6 +11,7 @@ import blankwright.shape.Hole;
 import blankwright.shape.Panel;
 import blankwright.shape.UnfitValue;
 import java.io.IOException;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -25,7 +27,7 @@ import java.util.OptionalDouble;
  */
 public final class RecipeReader extends Fields {
     private static final List<String> KEYS = List.of("blankwright-recipe", "name", "panel", "mesh", "chord", "detail", "thickness", "face", "aim",
-            "stations", "trim", "hand", "notes", "seams");
+            "stations", "trim", "hand", "notes", "seams", "alloy", "alloys");
     private static final int MOST_HOLES = 200;
     private static final int MOST_SEAMS = 200;
 
@@ -57,7 +59,8 @@ public final class RecipeReader extends Fields {
         if (formula && top.keys().containsKey("detail"))
             throw at(top.keys().get("detail"), "detail: a formula's triangles are as fine as chord says; leave detail out");
         OptionalDouble detail = none(top, "detail") ? OptionalDouble.of(0) : length(top, "detail");
-        OptionalDouble thickness = length(top, "thickness");
+        Optional<Metal> metal = metal(top);
+        OptionalDouble thickness = sheet(top, metal);
         Face face = choice(top, "face", Face.class).orElse(Face.MIDDLE);
         Aim aim = choice(top, "aim", Aim.class).orElse(Aim.EVEN);
         double stations = length(top, "stations").orElse(Recipe.USUAL_STATIONS);
@@ -66,10 +69,46 @@ public final class RecipeReader extends Fields {
         String notes = top.values().containsKey("notes") ? word(top.values().get("notes"), "notes").text() : "";
         List<DrawnSeam> seams = top.values().containsKey("seams") ? seams(top.values().get("seams")) : List.of();
         try {
-            return new Recipe(name.text(), source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams);
+            return new Recipe(name.text(), source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal);
         } catch (IllegalArgumentException e) {
             String first = e.getMessage().split("[ :]", 2)[0];
             throw at(top.values().getOrDefault(first, top), e.getMessage());
+        }
+    }
+
+    /** A table of the maker's own is looked for from the recipe's folder. */
+    private Optional<Metal> metal(Node.Keys top) throws RecipeException {
+        boolean own = top.values().containsKey("alloys");
+        if (!top.values().containsKey("alloy")) {
+            if (own) throw at(top.keys().get("alloys"), "alloys: say which of them with alloy");
+            return Optional.empty();
+        }
+        Node.Word name = word(top.values().get("alloy"), "alloy");
+        if (name.text().isBlank()) throw at(name, "alloy has no value");
+        Node.Word file = own ? word(top.values().get("alloys"), "alloys") : null;
+        try {
+            if (!own) return Optional.of(Metal.shipped(name.text()));
+            Path folder = Path.of(path).toAbsolutePath().getParent();
+            return Optional.of(Metal.own(name.text(), file.text(), folder));
+        } catch (InvalidPathException e) {
+            throw at(file, "alloys: " + Spelling.quoted(file.text()) + " is no file name");
+        } catch (IOException e) {
+            throw at(file, "alloys: " + Spelling.quoted(file.text()) + " cannot be read; check the name, which starts from the recipe's folder");
+        } catch (IllegalArgumentException e) {
+            throw at(name, "alloy: " + e.getMessage());
+        }
+    }
+
+    /** A length, or a gauge number where the metal is known or named beside it. */
+    private OptionalDouble sheet(Node.Keys top, Optional<Metal> metal) throws RecipeException {
+        Node node = top.values().get("thickness");
+        if (node == null) return OptionalDouble.empty();
+        Node.Word word = word(node, "thickness");
+        if (word.text().isBlank()) throw at(word, "thickness has no value");
+        try {
+            return OptionalDouble.of(Gauge.sheet(word.text(), metal.map(Metal::alloy)));
+        } catch (IllegalArgumentException e) {
+            throw at(word, "thickness: " + e.getMessage());
         }
     }
 

@@ -34,6 +34,8 @@ public final class RecipeWriter {
         }
         recipe.detail().ifPresent(d -> line(out, "detail", d == 0 ? "none" : Lengths.exact(d)));
         recipe.thickness().ifPresent(t -> line(out, "thickness", Lengths.exact(t)));
+        recipe.metal().ifPresent(m -> line(out, "alloy", text(m.alloy().name())));
+        recipe.metal().flatMap(Metal::table).ifPresent(t -> line(out, "alloys", text(t)));
         line(out, "face", recipe.face().word());
         line(out, "aim", recipe.aim().word());
         line(out, "stations", Lengths.exact(recipe.stations()));

@@ -38,10 +38,12 @@ class CommandLineRefusesTest {
     @CsvSource(delimiter = '|', textBlock = """
             --units yd              | --units: "yd" is none of mm, cm, m, in, ft
             --aim best              | --aim: "best" is none of even, work
-            --aim work              | --aim work: this version knows no metals yet; leave it out or say --aim even
-            --alloy 3003            | --alloy: this version knows no metals yet; leave it out, the blank is laid out by shape alone
+            --aim work              | --aim work: this version lays out by shape alone; leave it out or say --aim even
+            --alloy 3003            | --alloy: "3003": say the temper, one of 3003-O, 3003-H12, 3003-H14, 3003-H16
+            --alloy 3003-H41        | --alloy: the alloy "3003-H41" is not known; did you mean "3003-H1
+            --alloys own.yaml       | --alloys: say which of them with --alloy
             --thickness thick       | --thickness: "thick" is not a length: write a number and a unit, e.g. 1.6mm, 0.063in, 1/16in, 1 1/2 in
-            --thickness 18ga        | --thickness: "18ga": a gauge number is another thickness in steel, aluminium and stainless; measure the
+            --thickness 18ga        | --thickness: "18ga": a gauge number is another thickness in each metal (1.21 mm in steel
             --thickness -1mm        | --thickness -1 mm: must be 0.01 mm to 10 mm; check the unit
             --thickness 2m          | --thickness 2000 mm: must be 0.01 mm to 10 mm; check the unit
             --thickness 18          | --thickness 18 mm: must be 0.01 mm to 10 mm; check the unit, and measure the sheet: a gauge number is no

@@ -9,6 +9,9 @@ import blankwright.metal.Alloy;
 import blankwright.metal.Alloys;
 import blankwright.metal.Known;
 import blankwright.metal.Trust;
+import blankwright.shop.VerdictBands;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -130,6 +133,26 @@ class AlloyTableTest {
         RecipeException e = assertThrows(RecipeException.class, () -> AlloyReader.read("own.yaml", OWN.replace(good, bad)));
         assertTrue(e.getMessage().contains(sentence), e.getMessage());
         assertEquals(line + ":" + column, e.line() + ":" + e.column(), e.getMessage());
+    }
+
+    @Test
+    void theBandsOfVerdictsAreEditable() throws RecipeException {
+        String own = OWN + "verdicts:\n  easy: 3 %\n  annealings: 1\n";
+        assertEquals(0.03, AlloyReader.table("own.yaml", own).bands().easy(), 1e-15);
+        assertEquals(1, AlloyReader.table("own.yaml", own).bands().annealings());
+        assertEquals(VerdictBands.USUAL, AlloyReader.table("own.yaml", OWN).bands());
+        RecipeException falling = assertThrows(RecipeException.class, () -> AlloyReader.table("own.yaml", own.replace("3 %", "7 %")));
+        assertTrue(falling.getMessage().contains("must rise"), falling.getMessage());
+        assertTrue(assertThrows(RecipeException.class, () -> AlloyReader.table("own.yaml", own.replace("annealings: 1", "annealings: 1.5")))
+                .getMessage().contains("own.yaml:16:15: annealings 1.5: a whole number"));
+    }
+
+    @Test
+    void theShippedFileHoldsTheUsualBands() throws Exception {
+        String shipped = Files.readString(Path.of("src/main/resources/blankwright/metal/alloys.yaml"));
+        assertEquals(VerdictBands.USUAL, AlloyReader.table("alloys.yaml", shipped).bands());
+        for (String key : new String[] {"springs-in", "easy", "ordinary", "split-stretch", "split-shrink", "split-thinning", "uniform-share", "annealings"})
+            assertTrue(shipped.contains("\n  " + key + ": "), key);
     }
 
     @Test

@@ -21,6 +21,9 @@ import blankwright.shape.Saddle;
 import blankwright.shape.SphericalCap;
 import blankwright.shape.TorusSection;
 import blankwright.shape.TwistedPanel;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -28,6 +31,7 @@ import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 class RecipeRoundTripsTest {
     @Test
@@ -46,6 +50,28 @@ class RecipeRoundTripsTest {
         assertEquals(recipe, RecipeReader.read("x", RecipeWriter.write(recipe)));
         assertEquals(List.of(new DrawnSeam(List.of(new DrawnSeam.Point(25.4, 0, 5), new DrawnSeam.Point(40, 1.5, 5)))), RecipeReader.read("x",
                 "blankwright-recipe: 1\nname: t\nmesh: a.stl\nseams:\n  - [[1in, 0, 5mm], [40, 1.5, 5]]\n").seams());
+    }
+
+    /** A gauge number becomes a thickness; the alloy is looked up by name, in the maker's own table first. */
+    @Test
+    void metals(@TempDir Path folder) throws IOException, RecipeException {
+        String head = "blankwright-recipe: 1\nname: t\nmesh: a.stl\n";
+        Recipe soft = RecipeReader.read("x", head + "alloy: 3003-o\nthickness: 18 ga\n");
+        assertEquals(1.02362, soft.thickness().orElseThrow(), 1e-12);
+        assertEquals("3003-O", soft.metal().orElseThrow().alloy().name());
+        assertEquals(soft, RecipeReader.read("x", RecipeWriter.write(soft)));
+        assertEquals(1.21412, RecipeReader.read("x", head + "thickness: 18 ga steel\n").thickness().orElseThrow(), 1e-12);
+        Files.writeString(folder.resolve("own.yaml"), """
+                blankwright-alloys: 1
+                alloys: [{metal: rack, family: steel, E: 200 GPa, nu: 0.3, density: 7850, yield: 200, tensile: 330, elongation: 30 %}]
+                verdicts: {easy: 3 %}
+                """);
+        String path = folder.resolve("x.yaml").toString();
+        Recipe own = RecipeReader.read(path, head + "alloy: rack\nalloys: own.yaml\nthickness: 20ga\n");
+        assertEquals(0.91186, own.thickness().orElseThrow(), 1e-12);
+        assertEquals(0.03, own.metal().orElseThrow().bands().easy(), 1e-15);
+        assertEquals(own, RecipeReader.read(path, RecipeWriter.write(own)));
+        assertEquals("3003-O", RecipeReader.read(path, head + "alloy: 3003-O\nalloys: own.yaml\n").metal().orElseThrow().alloy().name());
     }
 
     @Test
