@@ -1,5 +1,6 @@
 package blankwright.cli;
 
+import blankwright.job.InputFile;
 import blankwright.job.Refusal;
 import blankwright.job.Version;
 import java.io.IOException;
@@ -78,7 +79,7 @@ public final class Blankwright implements Callable<Integer> {
             return ExitCode.BAD_INPUT.number();
         }
         if (e instanceof IOException) {
-            err.println("The files could not be written: " + words(e) + ". Nothing there was changed; make room or choose another --out.");
+            err.println("The files could not be written: " + InputFile.words(e) + ". Nothing there was changed; make room or choose another --out.");
             return ExitCode.FAILED.number();
         }
         err.println("The program failed, and that is our fault, not yours (" + e.getClass().getSimpleName() + "). " + noted(e));
@@ -100,15 +101,8 @@ public final class Blankwright implements Callable<Integer> {
             }
             return "Details were written to " + note + "; whoever mends the program needs that file and your input.";
         } catch (IOException cannot) {
-            return "Details could not be written: " + words(cannot) + ".";
+            return "Details could not be written: " + InputFile.words(cannot) + ".";
         }
-    }
-
-    /** The exceptions of the file system say only the file's name; their class says the rest. */
-    static String words(Throwable e) {
-        String what = e.getClass().getSimpleName().replaceFirst("Exception$", "").replaceAll("(?<=[a-z])(?=[A-Z])", " ")
-                .toLowerCase(java.util.Locale.ROOT);
-        return e instanceof java.nio.file.FileSystemException ? e.getMessage() + " (" + what + ")" : String.valueOf(e.getMessage());
     }
 
     /** For {@code --version}. */

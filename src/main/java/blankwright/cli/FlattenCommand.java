@@ -3,6 +3,7 @@ package blankwright.cli;
 import blankwright.drawing.Paper;
 import blankwright.job.FlattenJob;
 import blankwright.job.Given;
+import blankwright.job.InputFile;
 import blankwright.job.Output;
 import blankwright.job.OutputFolder;
 import blankwright.job.Packet;
@@ -17,13 +18,9 @@ import blankwright.project.Aim;
 import blankwright.project.Face;
 import blankwright.project.Metal;
 import blankwright.project.Recipe;
-import blankwright.project.RecipeException;
-import blankwright.project.RecipeReader;
 import blankwright.project.Source;
 import java.io.IOException;
-import java.io.InputStream;
 import java.io.PrintStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -32,7 +29,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import java.util.function.Function;
-import java.util.regex.Pattern;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -103,7 +99,6 @@ final class FlattenCommand implements Callable<Integer> {
         if (aim != null && !aim.equalsIgnoreCase("even")) throw wrong("--aim: \"" + aim + "\" is none of even, work");
         var asked = option("--formats", formats, Output::list, Output.ALL);
         Paper sheet = option("--paper", paper, p -> pick(p, Paper.values()), Paper.A4);
-        if (Files.isDirectory(input)) throw new Refusal(input + ": is a folder; name the mesh or recipe in it.");
         Given[] given = {Given.file(input)};
         Recipe recipe = recipe(given);
         Path name = dir != null ? dir : folderFor(input);
@@ -122,20 +117,20 @@ final class FlattenCommand implements Callable<Integer> {
         try {
             return OutputFolder.open(folder);
         } catch (IOException e) {
-            throw wrong("--out: the folder " + folder + " cannot be used: " + Blankwright.words(e));
+            throw wrong("--out: the folder " + folder + " cannot be used: " + InputFile.words(e));
         }
     }
 
     /** The recipe of the file, or one made for a mesh, with what the command line says in place of what it said. */
-    private Recipe recipe(Given[] given) throws Refusal, IOException {
+    private Recipe recipe(Given[] given) throws Refusal {
         Optional<LengthUnit> unit = Optional.ofNullable(option("--units", units,
                 u -> LengthUnit.of(u).orElseThrow(() -> new IllegalArgumentException("\"" + u + "\" is none of " + LengthUnit.words())), null));
         Face side = option("--face", face, f -> pick(f, Face.values()), null);
         OptionalDouble stray = "none".equals(detail) ? OptionalDouble.of(0) : length("--detail", detail);
         OptionalDouble spacing = length("--stations", stations);
         OptionalDouble allowance = "none".equals(trim) ? OptionalDouble.empty() : length("--trim", trim);
-        Recipe recipe = isRecipe(input) ? read(input) : Recipe.ofMesh(stem(input), input.getFileName().toString(), unit);
-        if (unit.isPresent() && isRecipe(input)) {
+        Recipe recipe = InputFile.recipe(input, unit);
+        if (unit.isPresent() && InputFile.isRecipe(input)) {
             if (!(recipe.source() instanceof Source.OfMesh mesh))
                 throw wrong("--units: the recipe " + input + " gives its measures with their units; leave it out");
             recipe = recipe.withSource(new Source.OfMesh(mesh.file(), unit));
@@ -171,17 +166,6 @@ final class FlattenCommand implements Callable<Integer> {
         return MetalOptions.metal(name, Optional.ofNullable(alloys), spec);
     }
 
-    private static Recipe read(Path file) throws Refusal, IOException {
-        if (!Files.exists(file)) throw new Refusal(file + ": no such file.");
-        try {
-            return RecipeReader.read(file);
-        } catch (RecipeException e) {
-            throw new Refusal(e.getMessage());
-        } catch (IOException e) {
-            throw new Refusal(file + ": cannot be read: " + Blankwright.words(e) + ".");
-        }
-    }
-
     private OptionalDouble length(String name, String text) {
         Double mm = option(name, text, Lengths::parse, null);
         return mm == null ? OptionalDouble.empty() : OptionalDouble.of(mm);
@@ -206,29 +190,9 @@ final class FlattenCommand implements Callable<Integer> {
         return new ParameterException(spec.commandLine(), sentence);
     }
 
-    /** By its name, or by its first key under another name. */
-    private static boolean isRecipe(Path file) {
-        String name = String.valueOf(file.getFileName()).toLowerCase(Locale.ROOT);
-        if (name.endsWith(".yaml") || name.endsWith(".yml")) return true;
-        if (!Files.isRegularFile(file)) return false;
-        try (InputStream in = Files.newInputStream(file)) {
-            String head = new String(in.readNBytes(4096), StandardCharsets.ISO_8859_1);
-            return Pattern.compile("^blankwright-recipe\\s*:", Pattern.MULTILINE).matcher(head).find();
-        } catch (IOException e) {
-            return false;                                   // whoever reads it will say why it cannot be read
-        }
-    }
-
-    /** {@code nose} for {@code scans/nose.stl.gz}. */
-    private static String stem(Path file) {
-        String name = String.valueOf(file.getFileName());
-        String bare = name.replaceFirst("(?i)\\.gz$", "").replaceFirst("\\.[A-Za-z0-9]{1,5}$", "").strip();
-        return bare.matches("\\.*") ? "panel" : bare;            // "..": a file ...stl would be written over the folder above
-    }
-
     /** A folder in the working directory named after the input; the name is never that of the input itself. */
     private static Path folderFor(Path file) {
-        Path folder = Path.of(stem(file));
-        return Files.exists(folder) && !Files.isDirectory(folder) ? Path.of(stem(file) + "-blank") : folder;
+        Path folder = Path.of(InputFile.stem(file));
+        return Files.exists(folder) && !Files.isDirectory(folder) ? Path.of(InputFile.stem(file) + "-blank") : folder;
     }
 }

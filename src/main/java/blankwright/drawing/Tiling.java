@@ -12,7 +12,7 @@ import java.util.List;
  * the corners of the cells in its middle. Cells partition the plane: a cell is printed when a line touches it or when it lies within the cut
  * outline, the others are left out. The paper stands or lies, whichever takes fewer sheets.
  */
-final class Tiling {
+public final class Tiling {
     static final double MARGIN = 10;      // no common printer reaches nearer to the edge, mm
     static final double OVERLAP = 10;
     static final double FOOT = 11;        // strip below the window for the sheet's label
@@ -41,7 +41,7 @@ final class Tiling {
         fill(drawing);
     }
 
-    static Tiling of(Drawing drawing, Paper paper) {
+    public static Tiling of(Drawing drawing, Paper paper) {
         Tiling standing = new Tiling(drawing, paper.width(), paper.height());
         Tiling lying = new Tiling(drawing, paper.height(), paper.width());
         return lying.sheets() < standing.sheets() ? lying : standing;
@@ -51,27 +51,27 @@ final class Tiling {
         return (int) Math.max(1, Math.min(1e6, Math.ceil(length / cell)));
     }
 
-    double pageWidth() {
+    public double pageWidth() {
         return pageWidth;
     }
 
-    double pageHeight() {
+    public double pageHeight() {
         return pageHeight;
     }
 
-    int rows() {
+    public int rows() {
         return rows;
     }
 
-    int columns() {
+    public int columns() {
         return columns;
     }
 
-    boolean isPrinted(int row, int column) {
+    public boolean isPrinted(int row, int column) {
         return row >= 0 && row < rows && column >= 0 && column < columns && printed[row * columns + column];
     }
 
-    int sheets() {
+    public int sheets() {
         int n = 0;
         for (boolean sheet : printed) if (sheet) n++;
         return n;
@@ -86,18 +86,18 @@ final class Tiling {
     }
 
     /** The part of the drawing that belongs to one sheet, in the drawing's mm. */
-    Box cell(int row, int column) {
+    public Box cell(int row, int column) {
         double x = left + column * cellWidth(), y = top - row * cellHeight();
         return new Box(x, y - cellHeight(), x + cellWidth(), y);
     }
 
     /** The part of the drawing that one sheet shows. */
-    Box window(int row, int column) {
+    public Box window(int row, int column) {
         return cell(row, column).grown(OVERLAP / 2);
     }
 
     /** A1, A2, ..., Z1, AA1, ... */
-    static String label(int row, int column) {
+    public static String label(int row, int column) {
         StringBuilder letters = new StringBuilder();
         for (int r = row + 1; r > 0; r = (r - 1) / 26) letters.insert(0, (char) ('A' + (r - 1) % 26));
         return letters.append(column + 1).toString();

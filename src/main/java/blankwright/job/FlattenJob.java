@@ -149,7 +149,7 @@ public final class FlattenJob {
         double across = across(xyz, raw.triangles());
         if (!unitsStated && across > 0) {
             Optional<String> question = SizeQuestion.ask(source.file(), across, units);
-            if (question.isPresent()) throw new Refusal(question.get());
+            if (question.isPresent()) throw new OddSize(question.get(), across);
         }
         for (int i = 0; i < xyz.length; i++) xyz[i] *= units.mm();
         return new Mesh(xyz, raw.triangles());

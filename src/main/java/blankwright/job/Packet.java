@@ -82,17 +82,26 @@ public final class Packet {
         return new Written(to.keep(), findings);
     }
 
-    private void blank(Map<String, OutputFolder.Content> files, Set<Output> asked, Paper paper, List<Finding> findings) {
+    /** The blank as DXF, SVG and PDF hold it. */
+    public static Drawing drawing(Result result) {
+        return new Packet(result).drawing();
+    }
+
+    private Drawing drawing() {
         List<BlankPiece> pieces = new ArrayList<>();
         for (int i = 0; i < result.pieces().size(); i++) {
             Piece piece = result.pieces().get(i);
             pieces.add(new BlankPiece(result.pieceName(i), piece.map(), piece.vertices(), piece.zones(), piece.stations().centreLine(),
                     stationLines(piece), seams(i)));
         }
-        Recipe recipe = result.recipe();
         List<String> lines = new ArrayList<>(result.warnings());
         lines.addAll(notes());
-        Drawing blank = BlankSheet.of(new SheetNotes(recipe.name(), lines), pieces, recipe.trim().orElse(0));
+        return BlankSheet.of(new SheetNotes(result.recipe().name(), lines), pieces, result.recipe().trim().orElse(0));
+    }
+
+    private void blank(Map<String, OutputFolder.Content> files, Set<Output> asked, Paper paper, List<Finding> findings) {
+        Recipe recipe = result.recipe();
+        Drawing blank = drawing();
         if (asked.contains(Output.DXF)) files.put("blank.dxf", out -> DxfWriter.write(blank, out));
         if (asked.contains(Output.SVG)) files.put("blank.svg", out -> SvgWriter.write(blank, out));
         if (!asked.contains(Output.PDF)) return;
@@ -139,7 +148,18 @@ public final class Packet {
         return piece.stations().stations().stream().flatMap(station -> station.lines().stream()).toList();
     }
 
+    /** The work map as its pictures show it: the same fields, colours and limits. */
+    public static WorkMap workMap(Result result) {
+        return new Packet(result).workMap();
+    }
+
     private void pictures(Map<String, OutputFolder.Content> files) {
+        WorkMap map = workMap();
+        files.put("work-map-blank.png", out -> map.onBlank().writePng(out));
+        files.put("work-map-form.png", out -> map.onForm().writePng(out));
+    }
+
+    private WorkMap workMap() {
         List<MapPiece> pieces = new ArrayList<>();
         for (int i = 0; i < result.pieces().size(); i++) {
             Piece piece = result.pieces().get(i);
@@ -147,9 +167,7 @@ public final class Packet {
             marks.addAll(stationLines(piece));
             pieces.add(new MapPiece(result.pieceName(i), piece.map(), piece.vertices(), piece.zones(), marks, seams(i)));
         }
-        WorkMap map = WorkMap.of(new Caption(result.recipe().name(), notes(), result.warnings()), ZoneOptions.DEFAULT.neutral(), pieces);
-        files.put("work-map-blank.png", out -> map.onBlank().writePng(out));
-        files.put("work-map-form.png", out -> map.onForm().writePng(out));
+        return WorkMap.of(new Caption(result.recipe().name(), notes(), result.warnings()), ZoneOptions.DEFAULT.neutral(), pieces);
     }
 
     /** Short facts for every sheet of paper. */

@@ -12,9 +12,9 @@ import java.util.Map;
  * <p>A line runs with the higher side on its left hand where the triangles are counter-clockwise. Each of its points lies on an edge and
  * is given by that edge's two vertices and the share of the second. A vertex exactly at the value counts as above it.
  */
-final class ContourLines {
+public final class ContourLines {
     /** One line at one value; its last point is its first one again where it closes. */
-    static final class Line {
+    public static final class Line {
         private final double value;
         private final int[] ends;           // point i lies between vertices ends[2i] and ends[2i+1]
         private final double[] share;       // of the second, 0..1
@@ -25,21 +25,21 @@ final class ContourLines {
             this.share = share;
         }
 
-        double value() {
+        public double value() {
             return value;
         }
 
-        int count() {
+        public int count() {
             return share.length;
         }
 
-        boolean closed() {
+        public boolean closed() {
             int last = 2 * share.length - 2;
             return share.length > 2 && ends[0] == ends[last] && ends[1] == ends[last + 1];
         }
 
         /** Point i of an array that has {@code width} numbers per vertex, coordinate k. */
-        double at(int i, double[] perVertex, int width, int k) {
+        public double at(int i, double[] perVertex, int width, int k) {
             double s = share[i];
             return (1 - s) * perVertex[width * ends[2 * i] + k] + s * perVertex[width * ends[2 * i + 1] + k];
         }
@@ -61,7 +61,7 @@ final class ContourLines {
     private ContourLines() { }
 
     /** All lines of all values, in the order of the values, then of the triangles they begin in. */
-    static List<Line> of(int[] tri, double[] field, double... values) {
+    public static List<Line> of(int[] tri, double[] field, double... values) {
         List<Line> lines = new ArrayList<>();
         for (double value : values) one(tri, field, value, lines);
         return lines;

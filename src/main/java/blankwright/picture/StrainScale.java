@@ -66,6 +66,12 @@ public final class StrainScale {
         return new StrainScale(roundedUp(Math.max(end, Math.max(LEAST_LIMIT, 2 * neutral * SIDE))), neutral, lowest, highest);
     }
 
+    /** The same scale ending at another amount, above {@link #neutral}. */
+    public StrainScale withLimit(double end) {
+        if (!(end > neutral && end < Double.POSITIVE_INFINITY)) throw new IllegalArgumentException("scale to " + end + ": must be above " + neutral);
+        return new StrainScale(end, Math.min(neutral, end / (2 * SIDE)), lowest, highest);
+    }
+
     private static double roundedUp(double end) {
         double decade = Math.pow(10, Math.floor(Math.log10(end)));
         for (double r : ROUND) {

@@ -17,7 +17,7 @@ import java.util.Map;
  * there made double, one for each side; after that the amount is taken linear over each smaller triangle. Everywhere else the vertices
  * and triangles are those of the form, in their order.
  */
-final class WorkField {
+public final class WorkField {
     private final FlatMap map;
     private final double[] xyz, uv, amount;
     private final double[] tensor;      // vertex v of the form: uu, uv, vv
@@ -36,7 +36,7 @@ final class WorkField {
     }
 
     /** @param neutral jumps between amounts smaller than this are not cut open: they are drawn in one colour */
-    static WorkField of(FlatMap map, VertexStrain strain, double neutral) {
+    public static WorkField of(FlatMap map, VertexStrain strain, double neutral) {
         int n = map.form().vertexCount();
         double[] tensor = new double[3 * n];
         for (int v = 0; v < n; v++) {
@@ -55,55 +55,55 @@ final class WorkField {
         return new Cutting(map, tensor.clone(), neutral).field();
     }
 
-    FlatMap map() {
+    public FlatMap map() {
         return map;
     }
 
-    int vertexCount() {
+    public int vertexCount() {
         return amount.length;
     }
 
-    int triangleCount() {
+    public int triangleCount() {
         return tri.length / 3;
     }
 
-    double x(int v) {
+    public double x(int v) {
         return xyz[3 * v];
     }
 
-    double y(int v) {
+    public double y(int v) {
         return xyz[3 * v + 1];
     }
 
-    double z(int v) {
+    public double z(int v) {
         return xyz[3 * v + 2];
     }
 
-    double u(int v) {
+    public double u(int v) {
         return uv[2 * v];
     }
 
-    double v(int v) {
+    public double v(int v) {
         return uv[2 * v + 1];
     }
 
     /** Signed work at vertex v. */
-    double amount(int v) {
+    public double amount(int v) {
         return amount[v];
     }
 
-    /** The array itself, one per vertex; not to be written. */
-    double[] amounts() {
-        return amount;
+    /** A copy, one per vertex. */
+    public double[] amounts() {
+        return amount.clone();
     }
 
-    /** The array itself, three per triangle; not to be written. */
-    int[] corners() {
-        return tri;
+    /** A copy, three per triangle. */
+    public int[] corners() {
+        return tri.clone();
     }
 
     /** Triangle of the form that triangle t is all or part of. */
-    int partOf(int t) {
+    public int partOf(int t) {
         return from[t];
     }
 

@@ -44,6 +44,11 @@ public final class WorkMap {
         return scale;
     }
 
+    /** What is coloured, one field for each piece in their order. */
+    public List<WorkField> fields() {
+        return List.copyOf(fields);
+    }
+
     /** The pieces flat on the sheet, outside face up. */
     public Picture onBlank() {
         return drawnBlank().picture();

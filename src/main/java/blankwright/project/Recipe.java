@@ -60,6 +60,10 @@ public record Recipe(String name, Source source, double chord, OptionalDouble de
                 USUAL_STATIONS, OptionalDouble.empty(), Optional.empty(), "", List.of(), Optional.empty());
     }
 
+    public Recipe withName(String other) {
+        return new Recipe(other, source, chord, thickness, face, aim, stations, trim, hand, notes);
+    }
+
     public Recipe withSource(Source other) {
         return new Recipe(name, other, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal);
     }

@@ -1,0 +1,484 @@
+package blankwright.viewer;
+
+import atlantafx.base.theme.PrimerDark;
+import atlantafx.base.theme.PrimerLight;
+import blankwright.viewer.model.Autosave;
+import blankwright.viewer.model.Bench;
+import blankwright.viewer.model.Demos;
+import blankwright.viewer.model.LengthStyle;
+import blankwright.viewer.model.MapKind;
+import blankwright.viewer.model.Side;
+import blankwright.viewer.model.UnitQuestion;
+import java.io.File;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import javafx.application.Application;
+import javafx.application.Platform;
+import javafx.beans.binding.Bindings;
+import javafx.beans.property.BooleanProperty;
+import javafx.geometry.Insets;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.Scene;
+import javafx.scene.control.Button;
+import javafx.scene.control.ButtonBar;
+import javafx.scene.control.ButtonBase;
+import javafx.scene.control.ButtonType;
+import javafx.scene.control.Dialog;
+import javafx.scene.control.Label;
+import javafx.scene.control.MenuButton;
+import javafx.scene.control.MenuItem;
+import javafx.scene.control.ProgressBar;
+import javafx.scene.control.SeparatorMenuItem;
+import javafx.scene.control.SplitPane;
+import javafx.scene.control.ToggleButton;
+import javafx.scene.control.ToggleGroup;
+import javafx.scene.control.Tooltip;
+import javafx.scene.input.DragEvent;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyCodeCombination;
+import javafx.scene.input.KeyCombination;
+import javafx.scene.input.TransferMode;
+import javafx.scene.layout.BorderPane;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.StackPane;
+import javafx.scene.layout.VBox;
+import javafx.stage.FileChooser;
+import javafx.stage.Stage;
+import javafx.stage.WindowEvent;
+import org.kordamp.ikonli.feather.Feather;
+
+/** The whole window: the order above, form and blank on either hand, the work between them, the scale along the front edge. */
+final class BenchPane extends BorderPane {
+    private final Bench bench;
+    private final Stage stage;
+    private final Pointing pointing;
+    private final FormPane form;
+    private final BlankPane blank;
+    private final WorkPane work;
+    private final SplitPane hands = new SplitPane();
+    private final Node formSide, blankSide;
+    private final VBox welcome = new VBox(18);
+    private final BooleanProperty dark;
+    private double textSize;
+
+    BenchPane(Bench bench, Stage stage) {
+        this.bench = bench;
+        this.stage = stage;
+        pointing = new Pointing(bench);
+        dark = pointing.darkProperty();
+        form = new FormPane(bench, pointing);
+        blank = new BlankPane(bench, pointing);
+        work = new WorkPane(bench, pointing);
+        formSide = side("The form", form, formTools());
+        blankSide = side("The blank", blank, blankTools());
+        textSize = Math.max(10, Math.min(28, bench.settings().get("text", 14.0)));
+        dark.set(Boolean.parseBoolean(bench.settings().get("dark", "false")));
+        boolean swapped = Boolean.parseBoolean(bench.settings().get("swapped", "false"));
+        hands.getItems().setAll(swapped ? List.of(blankSide, work, formSide) : List.of(formSide, work, blankSide));
+        hands.setDividerPositions(0.39, 0.62);
+        SplitPane.setResizableWithParent(work, false);
+        getStyleClass().add("bench");
+        StackPane middle = new StackPane(hands, welcome());
+        VBox top = new VBox(tools(), new OrderLine(bench), trouble());
+        setTop(top);
+        setCenter(middle);
+        setBottom(new VBox(maps(), status()));
+        hands.visibleProperty().bind(bench.laidProperty().isNotNull());
+        welcome.visibleProperty().bind(bench.laidProperty().isNull());
+        bench.questionProperty().addListener((o, was, is) -> {
+            if (is != null) Platform.runLater(this::askUnit);
+        });
+        addEventHandler(DragEvent.DRAG_OVER, e -> {
+            if (e.getDragboard().hasFiles()) e.acceptTransferModes(TransferMode.COPY);
+        });
+        addEventHandler(DragEvent.DRAG_DROPPED, e -> {
+            if (e.getDragboard().hasFiles()) openAsking(e.getDragboard().getFiles().get(0).toPath());
+            e.setDropCompleted(e.getDragboard().hasFiles());
+        });
+        stage.titleProperty().bind(Bindings.createStringBinding(this::title, bench.workProperty(), bench.unsavedProperty()));
+        stage.setOnCloseRequest(this::closing);
+    }
+
+    FormPane form() {
+        return form;
+    }
+
+    BlankPane blank() {
+        return blank;
+    }
+
+    WorkPane work() {
+        return work;
+    }
+
+    Pointing pointing() {
+        return pointing;
+    }
+
+    /** Gives the scene its looks and its keys; to be called once it has this pane. */
+    void dress() {
+        Scene scene = getScene();
+        scene.getStylesheets().add(String.valueOf(BenchPane.class.getResource("/blankwright/viewer/bench.css")));
+        wear();
+        key(KeyCode.O, this::open);
+        key(KeyCode.S, this::save);
+        key(KeyCode.Z, bench::undo);
+        key(KeyCode.Y, bench::redo);
+        scene.getAccelerators().put(new KeyCodeCombination(KeyCode.Z, KeyCombination.SHORTCUT_DOWN, KeyCombination.SHIFT_DOWN), bench::redo);
+        key(KeyCode.PLUS, () -> text(1));
+        key(KeyCode.EQUALS, () -> text(1));
+        key(KeyCode.MINUS, () -> text(-1));
+        scene.getAccelerators().put(new KeyCodeCombination(KeyCode.F6), this::nextPart);
+        scene.addEventFilter(javafx.scene.input.KeyEvent.KEY_PRESSED, e -> {
+            if (e.getCode() == KeyCode.ESCAPE) pointing.letGo();
+        });
+    }
+
+    private void key(KeyCode code, Runnable what) {
+        getScene().getAccelerators().put(new KeyCodeCombination(code, KeyCombination.SHORTCUT_DOWN), what);
+    }
+
+    private void wear() {
+        Application.setUserAgentStylesheet(dark.get() ? new PrimerDark().getUserAgentStylesheet() : new PrimerLight().getUserAgentStylesheet());
+        setStyle("-fx-font-size: " + textSize + "px;");
+        getStyleClass().remove("dark");
+        if (dark.get()) getStyleClass().add("dark");
+    }
+
+    private void text(double by) {
+        textSize = Math.max(10, Math.min(28, textSize + by));
+        bench.settings().put("text", textSize);
+        wear();
+    }
+
+    /** Form, work, blank, scale, and round again. */
+    private void nextPart() {
+        List<Node> parts = List.of(form, work.zones(), blank);
+        Node owner = getScene().getFocusOwner();
+        int now = parts.indexOf(owner);
+        parts.get((now + 1) % parts.size()).requestFocus();
+    }
+
+    private String title() {
+        if (bench.workProperty().get() == null) return "Blankwright";
+        return bench.workProperty().get().recipe().name() + (bench.unsavedProperty().get() ? " (not saved)" : "") + " - Blankwright";
+    }
+
+    private Node side(String words, Node picture, Node tools) {
+        Label head = new Label(words);
+        head.getStyleClass().add("head");
+        BorderPane pane = new BorderPane(picture);
+        VBox top = new VBox(2, head, tools);
+        top.setPadding(new Insets(6, 8, 6, 8));
+        pane.setTop(top);
+        pane.getStyleClass().add("side");
+        return pane;
+    }
+
+    private static Button button(String words, Feather icon, String lesson, Runnable what) {
+        Button button = new Button(words);
+        if (icon != null) button.setGraphic(Icons.of(icon));
+        button.setTooltip(new Tooltip(lesson));
+        button.setOnAction(e -> what.run());
+        return button;
+    }
+
+    private static ToggleButton toggle(String words, String lesson, BooleanProperty state) {
+        ToggleButton button = new ToggleButton(words);
+        button.setTooltip(new Tooltip(lesson));
+        button.selectedProperty().bindBidirectional(state);
+        return button;
+    }
+
+    private static FlowPane row(Node... nodes) {
+        FlowPane row = new FlowPane(4, 4, nodes);
+        row.setAlignment(Pos.CENTER_LEFT);
+        for (Node node : nodes) if (node instanceof ButtonBase) node.getStyleClass().add("small");
+        return row;
+    }
+
+    private Node formTools() {
+        List<Node> nodes = new ArrayList<>();
+        int digit = 1;
+        for (Side side : Side.values())
+            nodes.add(button(side.words(), null, "Looks at the form " + side.words() + " (key " + digit++ + ").", () -> form.look(side)));
+        nodes.add(button("all of it", null, "Brings the whole form into the picture (key F).", form::fit));
+        nodes.add(button("square on", null, "Looks straight at the place pointed at (key S, or click it twice).", form::squareOn));
+        nodes.add(toggle("rounded", "Light and shade show the shape; without them the colours are exactly those of the scale.", form.shadedProperty()));
+        nodes.add(toggle("edges", "Draws the triangles of the mesh.", form.edgesProperty()));
+        nodes.add(toggle("see through", "Lets what lies behind show through the skin.", form.seeThroughProperty()));
+        return row(nodes.toArray(Node[]::new));
+    }
+
+    private Node blankTools() {
+        return row(button("all of it", null, "Brings the whole blank into the picture (key F).", blank::fit),
+                button("true size", null, "Shows 100 mm as 100 mm (key T), once this screen has been measured.", this::trueSize),
+                button("measure the screen", null, "Measures this screen with a bank card, so that true size is true.", () -> TrueSize.measure(bench)),
+                toggle("contours", "Lines along which the number is the same, with the number on them.", blank.contoursProperty()),
+                toggle("lettering", "What is written on the blank.", blank.letteringProperty()));
+    }
+
+    private void trueSize() {
+        if (bench.settings().get("screen", 0.0) > 0 || TrueSize.measure(bench)) blank.trueSize();
+    }
+
+    private Node tools() {
+        MenuButton open = new MenuButton("Open", Icons.of(Feather.FOLDER));
+        open.setTooltip(new Tooltip("Opens a mesh (STL, OBJ, PLY, OFF) or a recipe. Files can also be dropped on the window."));
+        open.setOnShowing(e -> fill(open));
+        fill(open);
+        Button save = button("Save", Feather.SAVE, "Saves the recipe, which the command line runs too.", this::save);
+        save.disableProperty().bind(bench.workProperty().isNull());
+        Button undo = button("Undo", Feather.CORNER_UP_LEFT, "Takes the last step back.", bench::undo);
+        undo.disableProperty().bind(bench.canUndoProperty().not());
+        Button redo = button("Redo", Feather.CORNER_UP_RIGHT, "Does again what was taken back.", bench::redo);
+        redo.disableProperty().bind(bench.canRedoProperty().not());
+        Region gap = new Region();
+        HBox.setHgrow(gap, Priority.ALWAYS);
+        MenuButton lengths = new MenuButton();
+        lengths.textProperty().bind(Bindings.createStringBinding(() -> bench.styleProperty().get().words(), bench.styleProperty()));
+        lengths.setTooltip(new Tooltip("How lengths are written: millimetres, inches with decimals, or the nearest 64th."));
+        for (LengthStyle style : LengthStyle.values()) {
+            MenuItem item = new MenuItem(style.words());
+            item.setOnAction(e -> bench.styleProperty().set(style));
+            lengths.getItems().add(item);
+        }
+        Button smaller = button("a", null, "Smaller letters (Ctrl and minus).", () -> text(-1));
+        Button larger = button("A", null, "Larger letters (Ctrl and plus).", () -> text(1));
+        smaller.setAccessibleText("Smaller letters");
+        larger.setAccessibleText("Larger letters");
+        Button swap = button("Swap hands", Feather.REPEAT, "Puts the form on the other hand.", this::swap);
+        Button light = button("", Feather.MOON, "Light or dark window.", this::lightOrDark);
+        light.setAccessibleText("Light or dark window");
+        HBox bar = new HBox(6, open, save, undo, redo, gap, lengths, smaller, larger, swap, light);
+        bar.setAlignment(Pos.CENTER_LEFT);
+        bar.setPadding(new Insets(6, 8, 4, 8));
+        bar.getStyleClass().add("tools");
+        return bar;
+    }
+
+    private void lightOrDark() {
+        dark.set(!dark.get());
+        bench.settings().put("dark", dark.get());
+        wear();
+    }
+
+    private void swap() {
+        List<Node> now = new ArrayList<>(hands.getItems());
+        double[] at = hands.getDividerPositions();
+        java.util.Collections.reverse(now);
+        hands.getItems().clear();
+        hands.getItems().setAll(now);
+        hands.setDividerPositions(1 - at[1], 1 - at[0]);
+        bench.settings().put("swapped", now.get(0) == blankSide);
+    }
+
+    private void fill(MenuButton open) {
+        open.getItems().clear();
+        MenuItem file = new MenuItem("A mesh or a recipe…");
+        file.setOnAction(e -> open());
+        open.getItems().addAll(file, new SeparatorMenuItem());
+        for (Path recent : bench.settings().recent()) {
+            MenuItem item = new MenuItem(recent.getFileName() + "   " + recent.getParent());
+            item.setMnemonicParsing(false);
+            item.setOnAction(e -> openAsking(recent));
+            open.getItems().add(item);
+        }
+        open.getItems().add(new SeparatorMenuItem());
+        for (String name : Demos.NAMES) {
+            MenuItem item = new MenuItem("Tern: " + name.replace('-', ' '));
+            item.setOnAction(e -> demo(name));
+            open.getItems().add(item);
+        }
+    }
+
+    private Node welcome() {
+        Label head = new Label("What shall be made?");
+        head.getStyleClass().add("welcome");
+        Label words = new Label("Drop a mesh of one side of the sheet here (STL, OBJ, PLY or OFF), or a recipe. Blankwright lays it flat and shows where"
+                + " the metal must be shrunk and stretched.");
+        words.setWrapText(true);
+        words.setMaxWidth(560);
+        Button open = button("Open a mesh or a recipe…", Feather.FOLDER, "Looks for the file on this computer.", this::open);
+        Button demo = button("Look at the mudguard of the Tern", Feather.PLAY, "A panel that comes with the program: try everything on it.",
+                () -> demo(Demos.NAMES.get(0)));
+        demo.getStyleClass().add("accent");
+        welcome.getChildren().setAll(head, words, new HBox(12, demo, open));
+        VBox recent = new VBox(4);
+        for (Path file : bench.settings().recent()) {
+            javafx.scene.control.Hyperlink link = new javafx.scene.control.Hyperlink(file.toString());
+            link.setOnAction(e -> openAsking(file));
+            recent.getChildren().add(link);
+        }
+        if (!recent.getChildren().isEmpty()) welcome.getChildren().addAll(new Label("Opened before:"), recent);
+        welcome.setAlignment(Pos.CENTER_LEFT);
+        welcome.setMaxWidth(600);
+        return welcome;
+    }
+
+    private Node trouble() {
+        Label words = new Label();
+        words.setWrapText(true);
+        words.setMinHeight(Region.USE_PREF_SIZE);
+        words.textProperty().bind(bench.troubleProperty());
+        HBox.setHgrow(words, Priority.ALWAYS);
+        words.setMaxWidth(Double.MAX_VALUE);
+        Button away = button("", Feather.X, "Takes this message away.", () -> bench.troubleProperty().set(""));
+        away.setAccessibleText("Take this message away");
+        HBox box = new HBox(10, Icons.of(Feather.ALERT_TRIANGLE), words, away);
+        box.setAlignment(Pos.CENTER_LEFT);
+        box.getStyleClass().add("trouble");
+        box.visibleProperty().bind(bench.troubleProperty().isNotEmpty());
+        box.managedProperty().bind(box.visibleProperty());
+        return box;
+    }
+
+    private Node maps() {
+        ToggleGroup group = new ToggleGroup();
+        HBox kinds = new HBox(4);
+        for (MapKind kind : MapKind.values()) {
+            ToggleButton one = new ToggleButton(kind.words());
+            one.setTooltip(new Tooltip(kind.lesson()));
+            one.setToggleGroup(group);
+            one.setUserData(kind);
+            one.setSelected(kind == bench.mapProperty().get());
+            kinds.getChildren().add(one);
+        }
+        group.selectedToggleProperty().addListener((o, was, is) -> {
+            if (is == null) was.setSelected(true);
+            else bench.mapProperty().set((MapKind) is.getUserData());
+        });
+        bench.mapProperty().addListener((o, was, is) -> group.getToggles().forEach(t -> t.setSelected(t.getUserData() == is)));
+        ToggleButton grey = toggle("as grey print", "Shows the colours as a printer without colour gives them.", pointing.greyProperty());
+        ScaleRuler ruler = new ScaleRuler(bench, pointing);
+        Tooltip.install(ruler, new Tooltip("Drag sideways to set what the strongest colour means; click twice for the paper's scale."));
+        HBox.setHgrow(ruler, Priority.ALWAYS);
+        HBox box = new HBox(10, kinds, ruler, grey);
+        box.setAlignment(Pos.CENTER_LEFT);
+        box.setPadding(new Insets(4, 8, 2, 8));
+        box.visibleProperty().bind(bench.laidProperty().isNotNull());
+        return box;
+    }
+
+    private Node status() {
+        ProgressBar bar = new ProgressBar();
+        bar.setPrefWidth(220);
+        bar.progressProperty().bind(bench.runner().doneProperty());
+        Label doing = new Label();
+        doing.textProperty().bind(bench.runner().doingProperty());
+        Button stop = button("Stop", Feather.X, "Stops this; what was there before stays.", bench.runner()::stop);
+        HBox box = new HBox(10, bar, doing, stop);
+        box.setAlignment(Pos.CENTER_LEFT);
+        box.setPadding(new Insets(2, 8, 6, 8));
+        box.setMinHeight(36);
+        for (Node node : box.getChildren()) node.visibleProperty().bind(bench.runner().busyProperty());
+        return box;
+    }
+
+    private void open() {
+        FileChooser chooser = new FileChooser();
+        chooser.setTitle("A mesh or a recipe");
+        chooser.getExtensionFilters().addAll(new FileChooser.ExtensionFilter("Meshes and recipes", "*.yaml", "*.yml", "*.stl", "*.obj", "*.ply", "*.off",
+                "*.gz", "*.STL", "*.OBJ", "*.PLY", "*.OFF"), new FileChooser.ExtensionFilter("All files", "*"));
+        List<Path> recent = bench.settings().recent();
+        if (!recent.isEmpty() && recent.get(0).getParent() != null) chooser.setInitialDirectory(recent.get(0).getParent().toFile());
+        File chosen = chooser.showOpenDialog(stage);
+        if (chosen != null) openAsking(chosen.toPath());
+    }
+
+    /** Opens in place of what is there, which is asked about once where it is not saved. */
+    private void openAsking(Path path) {
+        if (mayLeave()) bench.open(path);
+    }
+
+    private void demo(String name) {
+        if (mayLeave()) bench.openDemo(name);
+    }
+
+    private void save() {
+        if (bench.workProperty().get() == null) return;
+        Path there = bench.fileProperty().get();
+        if (there == null) {
+            FileChooser chooser = new FileChooser();
+            chooser.setTitle("Save the recipe as");
+            chooser.setInitialFileName(bench.workProperty().get().recipe().name().replaceAll("[^\\p{L}\\p{N}]+", "-") + ".yaml");
+            File chosen = chooser.showSaveDialog(stage);
+            if (chosen == null) return;
+            there = chosen.toPath();
+        }
+        bench.save(there);
+    }
+
+    private boolean mayLeave() {
+        if (!bench.unsavedProperty().get()) return true;
+        ButtonType save = new ButtonType("Save", ButtonBar.ButtonData.YES), leave = new ButtonType("Leave it", ButtonBar.ButtonData.NO);
+        Optional<ButtonType> answer = ask("Not saved yet", "What you changed on " + bench.workProperty().get().recipe().name() + " is not saved.",
+                save, leave, ButtonType.CANCEL);
+        if (answer.isPresent() && answer.get() == save) {
+            save();
+            return !bench.unsavedProperty().get();
+        }
+        return answer.isPresent() && answer.get() == leave;
+    }
+
+    private Optional<ButtonType> ask(String title, String words, ButtonType... answers) {
+        Dialog<ButtonType> dialog = new Dialog<>();
+        dialog.initOwner(stage);
+        dialog.setTitle(title);
+        Label label = new Label(words);
+        label.setWrapText(true);
+        label.setMaxWidth(480);
+        dialog.getDialogPane().setContent(label);
+        dialog.getDialogPane().getButtonTypes().setAll(answers);
+        dialog.getDialogPane().setStyle("-fx-font-size: " + textSize + "px;");
+        return dialog.showAndWait();
+    }
+
+    private void closing(WindowEvent e) {
+        if (!mayLeave()) {
+            e.consume();
+            return;
+        }
+        bench.settings().put("width", getScene().getWidth());
+        bench.settings().put("height", getScene().getHeight());
+        bench.close();
+    }
+
+    private void askUnit() {
+        UnitQuestion question = bench.questionProperty().get();
+        if (question == null) return;
+        List<ButtonType> answers = new ArrayList<>();
+        StringBuilder words = new StringBuilder("The file " + question.file().getFileName() + " holds numbers but not their unit. How large is the panel?\n");
+        for (UnitQuestion.Answer answer : question.answers()) {
+            String unit = UnitQuestion.plural(answer.unit());
+            words.append("\nin ").append(unit).append(": ").append(LengthStyle.MM.length(answer.across())).append(" (")
+                    .append(LengthStyle.INCH.length(answer.across())).append(") across");
+            answers.add(new ButtonType(unit, answer.likely() ? ButtonBar.ButtonData.YES : ButtonBar.ButtonData.OTHER));
+        }
+        answers.add(ButtonType.CANCEL);
+        Optional<ButtonType> said = ask("Which unit?", words.toString(), answers.toArray(ButtonType[]::new));
+        int chosen = said.map(answers::indexOf).orElse(-1);
+        if (chosen >= 0 && chosen < question.answers().size()) bench.answer(question.answers().get(chosen).unit());
+        else bench.questionProperty().set(null);
+    }
+
+    /** Work that a killed program left is offered once. */
+    void offer(List<Autosave.Left> left) {
+        for (Autosave.Left one : left) {
+            ButtonType on = new ButtonType("Carry on", ButtonBar.ButtonData.YES), away = new ButtonType("Throw it away", ButtonBar.ButtonData.NO);
+            Optional<ButtonType> answer = ask("Work was found", "The program was stopped before " + one.recipe().name()
+                    + " was saved. Carry on where you were?", on, away, ButtonType.CANCEL);
+            if (answer.isPresent() && answer.get() == on) {
+                bench.carryOn(one);
+                return;
+            }
+            if (answer.isPresent() && answer.get() == away) Autosave.forget(one);
+        }
+    }
+}

@@ -1,0 +1,467 @@
+package blankwright.viewer;
+
+import blankwright.drawing.Entity;
+import blankwright.drawing.Layer;
+import blankwright.shop.Amounts;
+import blankwright.shop.TapeLine;
+import blankwright.viewer.model.Bench;
+import blankwright.viewer.model.Contour;
+import blankwright.viewer.model.FlatView;
+import blankwright.viewer.model.Ink;
+import blankwright.viewer.model.Laid;
+import blankwright.viewer.model.MapKind;
+import blankwright.viewer.model.Numbers;
+import blankwright.viewer.model.Painting;
+import blankwright.viewer.model.Place;
+import blankwright.viewer.model.Skin;
+import blankwright.viewer.model.Tape;
+import blankwright.viewer.model.Ticks;
+import blankwright.viewer.model.Tints;
+import blankwright.viewer.model.ZoneRow;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import javafx.application.Platform;
+import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.SimpleBooleanProperty;
+import javafx.beans.property.SimpleObjectProperty;
+import javafx.geometry.VPos;
+import javafx.scene.AmbientLight;
+import javafx.scene.Group;
+import javafx.scene.ParallelCamera;
+import javafx.scene.SceneAntialiasing;
+import javafx.scene.SubScene;
+import javafx.scene.canvas.Canvas;
+import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.input.MouseButton;
+import javafx.scene.input.MouseEvent;
+import javafx.scene.layout.Pane;
+import javafx.scene.paint.Color;
+import javafx.scene.paint.PhongMaterial;
+import javafx.scene.shape.CullFace;
+import javafx.scene.shape.MeshView;
+import javafx.scene.shape.StrokeLineCap;
+import javafx.scene.shape.TriangleMesh;
+import javafx.scene.text.Font;
+import javafx.scene.text.TextAlignment;
+import javafx.scene.transform.Affine;
+
+/** The blank on the sheet: its colours, all that is cut and marked, a ruler along two sides; at true size where the screen has been measured. */
+final class BlankPane extends Pane {
+    private static final double RULER = 26;
+    private static final double CAPITAL = 0.73;         // of the font size: height of a capital of common screen fonts
+    private static final double READABLE = 7;           // px: smaller lettering is left out
+
+    private final Bench bench;
+    private final Pointing pointing;
+    private final ObjectProperty<FlatView> view = new SimpleObjectProperty<>();
+    private final BooleanProperty contours = new SimpleBooleanProperty(true), lettering = new SimpleBooleanProperty(true);
+    private final Group skins = new Group();
+    private final Affine sheet = new Affine();
+    private final SubScene scene;
+    private final Canvas ink = new Canvas();
+    private final Marks marks = new Marks();
+    private final List<PhongMaterial> paints = new ArrayList<>();
+    private double u0, v0;
+    private double pressX, pressY, lastX, lastY;
+    private boolean drawSoon;
+    private Laid shown;
+
+    BlankPane(Bench bench, Pointing pointing) {
+        this.bench = bench;
+        this.pointing = pointing;
+        skins.getTransforms().add(sheet);
+        AmbientLight light = new AmbientLight(Color.WHITE);
+        scene = new SubScene(new Group(skins, light), 100, 100, true, SceneAntialiasing.BALANCED);
+        scene.setCamera(new ParallelCamera());
+        scene.setManaged(false);
+        scene.setMouseTransparent(true);
+        scene.widthProperty().bind(widthProperty());
+        scene.heightProperty().bind(heightProperty());
+        ink.widthProperty().bind(widthProperty());
+        ink.heightProperty().bind(heightProperty());
+        ink.setManaged(false);
+        ink.setMouseTransparent(true);
+        getChildren().addAll(scene, ink, marks);
+        getStyleClass().add("blank");
+        setFocusTraversable(true);
+        setAccessibleText("The blank. Arrow keys slide it, plus and minus bring it nearer, F shows all of it, T is true size;"
+                + " Alt with the arrow keys moves the place pointed at.");
+        setMinSize(160, 160);
+
+        bench.laidProperty().addListener((o, was, is) -> show(is, was == null || !was.result().name().equals(is.result().name())));
+        bench.mapProperty().addListener((o, was, is) -> build());
+        bench.tintsProperty().addListener((o, was, is) -> paint());
+        pointing.greyProperty().addListener((o, was, is) -> paint());
+        bench.placeProperty().addListener((o, was, is) -> mark());
+        pointing.fromProperty().addListener((o, was, is) -> mark());
+        bench.zoneProperty().addListener((o, was, is) -> choose(is));
+        bench.workProperty().addListener((o, was, is) -> soon());
+        bench.styleProperty().addListener((o, was, is) -> soon());
+        contours.addListener((o, was, is) -> soon());
+        lettering.addListener((o, was, is) -> soon());
+        view.addListener((o, was, is) -> stand());
+        widthProperty().addListener((o, was, is) -> stand());
+        heightProperty().addListener((o, was, is) -> stand());
+        listen();
+    }
+
+    ObjectProperty<FlatView> viewProperty() {
+        return view;
+    }
+
+    BooleanProperty contoursProperty() {
+        return contours;
+    }
+
+    BooleanProperty letteringProperty() {
+        return lettering;
+    }
+
+    void fit() {
+        if (shown != null && getWidth() > RULER) view.set(FlatView.fitting(shown.box(), getWidth() - 2 * RULER, getHeight() - 2 * RULER));
+    }
+
+    /** As large as on the bench, by the screen's measured pixels for each mm. */
+    void trueSize() {
+        if (view.get() != null) view.set(view.get().at(bench.settings().get("screen", TrueSize.unmeasured())));
+    }
+
+    private void show(Laid laid, boolean anotherPanel) {
+        shown = laid;
+        double[] box = laid.box();
+        u0 = (box[0] + box[2]) / 2;
+        v0 = (box[1] + box[3]) / 2;
+        build();
+        if (anotherPanel || view.get() == null) fit();
+        stand();
+    }
+
+    private void build() {
+        skins.getChildren().clear();
+        paints.clear();
+        if (shown == null) return;
+        for (Skin skin : shown.skins()) {
+            MeshView flat = new MeshView(SkinMesh.blank(skin.painting(bench.mapProperty().get()), u0, v0));
+            flat.setCullFace(CullFace.NONE);
+            PhongMaterial paint = new PhongMaterial();
+            flat.setMaterial(paint);
+            paints.add(paint);
+            skins.getChildren().add(flat);
+        }
+        paint();
+        stand();
+    }
+
+    private void paint() {
+        Tints tints = bench.tintsProperty().get();
+        if (tints == null || shown == null || paints.size() != shown.skins().size()) return;
+        var image = Palette.image(pointing.greyProperty().get() ? tints.grey() : tints, 1);
+        for (int i = 0; i < paints.size(); i++) {
+            Painting painting = shown.skins().get(i).painting(bench.mapProperty().get());
+            TriangleMesh mesh = (TriangleMesh) ((MeshView) skins.getChildren().get(i)).getMesh();
+            if (mesh.getPoints().size() == 3 * painting.vertexCount()) SkinMesh.paint(mesh, painting, tints);
+            paints.get(i).setDiffuseMap(image);
+        }
+        soon();
+    }
+
+    private void stand() {
+        FlatView now = view.get();
+        if (now == null) {
+            if (shown != null) fit();
+            return;
+        }
+        sheet.setToTransform(now.perMm(), 0, 0, getWidth() / 2 + now.x(u0), 0, now.perMm(), 0, getHeight() / 2 + now.y(v0), 0, 0, 1, 0);
+        soon();
+    }
+
+    /** Draws once before the next picture, however often asked. */
+    private void soon() {
+        if (drawSoon) return;
+        drawSoon = true;
+        Platform.runLater(() -> {
+            drawSoon = false;
+            draw();
+        });
+    }
+
+    private void draw() {
+        GraphicsContext g = ink.getGraphicsContext2D();
+        g.clearRect(0, 0, ink.getWidth(), ink.getHeight());
+        mark();
+        if (shown == null || view.get() == null) return;
+        if (contours.get()) contours(g);
+        for (Ink.Stroke stroke : shown.ink().strokes()) stroke(g, stroke);
+        g.setLineDashes();
+        if (lettering.get()) for (Entity.Text text : shown.ink().texts()) text(g, text);
+        zone(g);
+        tapes(g);
+        rulers(g);
+    }
+
+    private double x(double u) {
+        return getWidth() / 2 + view.get().x(u);
+    }
+
+    private double y(double v) {
+        return getHeight() / 2 + view.get().y(v);
+    }
+
+    private void stroke(GraphicsContext g, Ink.Stroke stroke) {
+        Layer layer = stroke.layer();
+        double perMm = view.get().perMm();
+        g.setStroke(Palette.colour(layer.rgb()));
+        g.setLineWidth(layer == Layer.CUT ? 2 : 1.2);
+        g.setLineCap(StrokeLineCap.BUTT);
+        double[] dashes = layer.dashes();
+        double scale = Math.max(1.2, Math.min(4, perMm));
+        for (int i = 0; i < dashes.length; i++) dashes[i] *= scale;
+        g.setLineDashes(dashes);
+        path(g, stroke.xy(), stroke.closed());
+    }
+
+    private void path(GraphicsContext g, double[] xy, boolean closed) {
+        g.beginPath();
+        g.moveTo(x(xy[0]), y(xy[1]));
+        for (int i = 2; i < xy.length; i += 2) g.lineTo(x(xy[i]), y(xy[i + 1]));
+        if (closed) g.closePath();
+        g.stroke();
+    }
+
+    private void text(GraphicsContext g, Entity.Text text) {
+        double high = text.height() * view.get().perMm();
+        if (high < READABLE * CAPITAL || high > 400) return;
+        g.save();
+        g.translate(x(text.x()), y(text.y()));
+        g.rotate(-Math.toDegrees(text.angle()));
+        g.setFont(Font.font(high / CAPITAL));
+        g.setFill(Palette.colour(text.layer().rgb()));
+        g.setTextAlign(text.anchor().along() == 0 ? TextAlignment.LEFT : text.anchor().along() == 1 ? TextAlignment.RIGHT : TextAlignment.CENTER);
+        g.setTextBaseline(VPos.BASELINE);
+        g.fillText(text.text(), 0, text.anchor().up() * high);
+        g.restore();
+    }
+
+    private void contours(GraphicsContext g) {
+        MapKind kind = bench.mapProperty().get();
+        g.setLineDashes();
+        g.setLineWidth(0.8);
+        g.setFont(Font.font(11));
+        g.setTextAlign(TextAlignment.CENTER);
+        g.setTextBaseline(VPos.CENTER);
+        List<double[]> taken = new ArrayList<>();
+        for (Contour line : shown.contours(kind, bench.tintsProperty().get())) {
+            g.setStroke(Color.gray(0.25, 0.55));
+            g.beginPath();
+            for (int i = 0; i < line.count(); i++) {
+                if (i == 0) g.moveTo(x(line.u(0)), y(line.v(0)));
+                else g.lineTo(x(line.u(i)), y(line.v(i)));
+            }
+            g.stroke();
+            if (line.length() * view.get().perMm() < 70) continue;
+            String words = number(kind, line.value());
+            for (double share : new double[] {0.5, 0.3, 0.7}) {
+                int at = (int) (share * (line.count() - 1));
+                double px = x(line.u(at)), py = y(line.v(at));
+                if (taken.stream().anyMatch(t -> Math.abs(t[0] - px) < 34 && Math.abs(t[1] - py) < 13)) continue;
+                taken.add(new double[] {px, py});
+                g.setStroke(Color.gray(1, 0.85));
+                g.setLineWidth(3);
+                g.strokeText(words, px, py);
+                g.setLineWidth(0.8);
+                g.setFill(Color.gray(0.1));
+                g.fillText(words, px, py);
+                break;
+            }
+        }
+    }
+
+    /** A number of a map as the lines carry it: mm on every 100, per cent of the sheet, degrees. */
+    static String number(MapKind kind, double value) {
+        return switch (kind) {
+            case WORK -> (value > 0 ? "+" : "") + Amounts.perHundred(value);
+            case THICKNESS -> String.format(Locale.ROOT, "%.1f %%", 100 * value);
+            case CURVATURE -> String.format(Locale.ROOT, "%+.1f°", value);
+        };
+    }
+
+    private void zone(GraphicsContext g) {
+        ZoneRow row = bench.zoneProperty().get();
+        if (row == null || row.piece() >= shown.skins().size()
+                || !shown.result().pieces().get(row.piece()).zones().list().contains(row.zone())) return;
+        var map = shown.skins().get(row.piece()).map();
+        int[] border = shown.border(row);
+        g.setStroke(Marks.CHOSEN);
+        g.setLineWidth(2.6);
+        g.beginPath();
+        for (int i = 0; i < border.length; i += 2) {
+            g.moveTo(x(map.u(border[i])), y(map.v(border[i])));
+            g.lineTo(x(map.u(border[i + 1])), y(map.v(border[i + 1])));
+        }
+        g.stroke();
+        g.setStroke(Marks.LINE);
+        g.setLineWidth(2.6);
+        path(g, row.zone().line().onBlank(), false);
+    }
+
+    private void tapes(GraphicsContext g) {
+        if (bench.workProperty().get() == null) return;
+        g.setStroke(Marks.TAPE);
+        g.setLineWidth(2.2);
+        for (Tape tape : bench.workProperty().get().tapes()) {
+            Optional<TapeLine> line = tape.on(shown);
+            if (line.isPresent()) path(g, line.get().onBlank(), false);
+        }
+    }
+
+    private void rulers(GraphicsContext g) {
+        double w = getWidth(), h = getHeight();
+        FlatView now = view.get();
+        g.setFill(Color.gray(0.96, 0.93));
+        g.fillRect(0, h - RULER, w, RULER);
+        g.fillRect(0, 0, RULER, h);
+        g.setStroke(Color.gray(0.25));
+        g.setFill(Color.gray(0.15));
+        g.setLineWidth(1);
+        g.setFont(Font.font(10.5));
+        g.setTextBaseline(VPos.CENTER);
+        double[] box = shown.box();
+        g.setTextAlign(TextAlignment.LEFT);
+        for (Ticks.Tick tick : Ticks.between(now.uAt(RULER - w / 2) - box[0], now.uAt(w / 2) - box[0], now.perMm(), bench.styleProperty().get())) {
+            double x = Math.round(x(tick.mm() + box[0])) + 0.5, long_ = tick.label().isEmpty() ? 5 : 11;
+            g.strokeLine(x, h - RULER, x, h - RULER + long_);
+            if (!tick.label().isEmpty()) g.fillText(tick.label(), x + 3, h - 8);
+        }
+        for (Ticks.Tick tick : Ticks.between(now.vAt(h / 2 - RULER) - box[1], now.vAt(-h / 2) - box[1], now.perMm(), bench.styleProperty().get())) {
+            double y = Math.round(y(tick.mm() + box[1])) + 0.5, long_ = tick.label().isEmpty() ? 5 : 11;
+            g.strokeLine(RULER - long_, y, RULER, y);
+            if (!tick.label().isEmpty()) {
+                g.save();
+                g.translate(8, y - 3);
+                g.rotate(-90);
+                g.fillText(tick.label(), 0, 0);
+                g.restore();
+            }
+        }
+        g.setFill(Color.gray(0.96));
+        g.fillRect(0, h - RULER, RULER, RULER);
+        g.setFill(Color.gray(0.15));
+        g.setTextAlign(TextAlignment.CENTER);
+        g.fillText(bench.styleProperty().get() == blankwright.viewer.model.LengthStyle.MM ? "mm" : "in", RULER / 2, h - RULER / 2);
+    }
+
+    private void mark() {
+        marks.clear();
+        if (shown == null || view.get() == null) return;
+        Place place = bench.placeProperty().get();
+        if (place != null) {
+            Numbers n = shown.numbers(place);
+            marks.ring(x(n.u()), y(n.v()));
+        }
+        Place from = pointing.fromProperty().get();
+        if (from != null) {
+            Numbers n = shown.numbers(from);
+            marks.pin(x(n.u()), y(n.v()));
+        }
+    }
+
+    private void choose(ZoneRow row) {
+        soon();
+        if (row == null || shown == null || view.get() == null) return;
+        double side = Math.max(40, 2.2 * Math.sqrt(row.zone().area()));
+        double[] box = shown.box();
+        double all = FlatView.fitting(box, getWidth() - 2 * RULER, getHeight() - 2 * RULER).perMm();
+        double perMm = Math.max(all, Math.min(4 * all, Math.min(getWidth(), getHeight()) / side));
+        view.set(new FlatView(row.zone().label().u(), row.zone().label().v(), perMm));
+    }
+
+    private Optional<Place> under(double x, double y) {
+        if (shown == null || view.get() == null) return Optional.empty();
+        FlatView now = view.get();
+        return shown.onBlank(now.uAt(x - getWidth() / 2), now.vAt(y - getHeight() / 2), 4 / now.perMm());
+    }
+
+    private void listen() {
+        addEventHandler(MouseEvent.MOUSE_PRESSED, e -> {
+            requestFocus();
+            pressX = lastX = e.getX();
+            pressY = lastY = e.getY();
+        });
+        addEventHandler(MouseEvent.MOUSE_DRAGGED, e -> {
+            if (view.get() != null) view.set(view.get().moved(e.getX() - lastX, e.getY() - lastY));
+            lastX = e.getX();
+            lastY = e.getY();
+        });
+        addEventHandler(MouseEvent.MOUSE_CLICKED, e -> {
+            if (Math.hypot(e.getX() - pressX, e.getY() - pressY) <= 4 && e.getButton() == MouseButton.PRIMARY)
+                pointing.click(under(e.getX(), e.getY()), true);
+        });
+        addEventHandler(MouseEvent.MOUSE_MOVED, e -> pointing.hover(under(e.getX(), e.getY())));
+        addEventHandler(MouseEvent.MOUSE_EXITED, e -> pointing.hover(Optional.empty()));
+        setOnScroll(e -> {
+            if (view.get() == null || e.getDeltaY() == 0) return;
+            view.set(view.get().zoomed(Math.pow(1.0022, e.getDeltaY()), e.getX() - getWidth() / 2, e.getY() - getHeight() / 2));
+            e.consume();
+        });
+        setOnZoom(e -> {
+            if (view.get() != null && e.getZoomFactor() > 0)
+                view.set(view.get().zoomed(e.getZoomFactor(), e.getX() - getWidth() / 2, e.getY() - getHeight() / 2));
+        });
+        setOnKeyPressed(this::key);
+    }
+
+    private void key(KeyEvent e) {
+        if (view.get() == null || e.isControlDown() || e.isMetaDown()) return;
+        FlatView now = view.get();
+        double step = Math.min(getWidth(), getHeight()) / 12;
+        double dx = switch (e.getCode()) {
+            case LEFT -> -1;
+            case RIGHT -> 1;
+            default -> 0;
+        }, dy = switch (e.getCode()) {
+            case UP -> -1;
+            case DOWN -> 1;
+            default -> 0;
+        };
+        if (dx != 0 || dy != 0) {
+            if (e.isAltDown()) walk(dx * step / 3, dy * step / 3);
+            else view.set(now.moved(-dx * step, -dy * step));
+            e.consume();
+            return;
+        }
+        switch (e.getCode()) {
+            case PLUS, ADD, EQUALS -> view.set(now.zoomed(1.25, 0, 0));
+            case MINUS, SUBTRACT -> view.set(now.zoomed(0.8, 0, 0));
+            case F -> fit();
+            case T -> trueSize();
+            default -> {
+                return;
+            }
+        }
+        e.consume();
+    }
+
+    /** Moves the place pointed at, or begins in the middle. */
+    private void walk(double dx, double dy) {
+        Place now = bench.placeProperty().get();
+        double x = getWidth() / 2, y = getHeight() / 2;
+        if (now != null) {
+            Numbers n = shown.numbers(now);
+            x = x(n.u()) + dx;
+            y = y(n.v()) + dy;
+        }
+        Optional<Place> next = under(x, y);
+        if (next.isEmpty() && now == null) {
+            ZoneRow first = ZoneRow.of(shown, true).get(0);
+            next = Optional.of(shown.placeOf(first.piece(), first.zone()));
+        }
+        if (next.isPresent()) {
+            pointing.click(Optional.empty(), true);
+            pointing.click(next, true);
+        }
+    }
+}

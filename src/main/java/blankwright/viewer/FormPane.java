@@ -1,0 +1,349 @@
+package blankwright.viewer;
+
+import blankwright.shop.TapeLine;
+import blankwright.viewer.model.Bench;
+import blankwright.viewer.model.Laid;
+import blankwright.viewer.model.Numbers;
+import blankwright.viewer.model.Orbit;
+import blankwright.viewer.model.Painting;
+import blankwright.viewer.model.Place;
+import blankwright.viewer.model.Side;
+import blankwright.viewer.model.Skin;
+import blankwright.viewer.model.Tape;
+import blankwright.viewer.model.Tints;
+import blankwright.viewer.model.ZoneRow;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.SimpleBooleanProperty;
+import javafx.beans.property.SimpleObjectProperty;
+import javafx.geometry.Point3D;
+import javafx.scene.AmbientLight;
+import javafx.scene.DirectionalLight;
+import javafx.scene.Group;
+import javafx.scene.PerspectiveCamera;
+import javafx.scene.SceneAntialiasing;
+import javafx.scene.SubScene;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
+import javafx.scene.input.MouseButton;
+import javafx.scene.input.MouseEvent;
+import javafx.scene.input.PickResult;
+import javafx.scene.layout.Pane;
+import javafx.scene.paint.Color;
+import javafx.scene.paint.PhongMaterial;
+import javafx.scene.shape.CullFace;
+import javafx.scene.shape.DrawMode;
+import javafx.scene.shape.MeshView;
+import javafx.scene.shape.TriangleMesh;
+import javafx.scene.transform.Affine;
+
+/** The form in the hand: turned, slid, brought nearer; its colours; the place pointed at. */
+final class FormPane extends Pane {
+    private static final double STEP = Math.toRadians(10);
+
+    private final Bench bench;
+    private final Pointing pointing;
+    private final ObjectProperty<Orbit> orbit = new SimpleObjectProperty<>();
+    private final BooleanProperty edges = new SimpleBooleanProperty(), shaded = new SimpleBooleanProperty(true);
+    private final BooleanProperty seeThrough = new SimpleBooleanProperty();
+    private final Group skins = new Group(), net = new Group(), wires = new Group(), chosen = new Group(), tapes = new Group();
+    private final AmbientLight everywhere = new AmbientLight(Color.WHITE);
+    private final DirectionalLight lamp = new DirectionalLight(), behind = new DirectionalLight();
+    private final PerspectiveCamera eye = new PerspectiveCamera(true);
+    private final Affine stand = new Affine();
+    private final SubScene scene;
+    private final Marks marks = new Marks();
+    private final List<PhongMaterial> paints = new ArrayList<>();
+    private double[] origin = new double[3];
+    private double pressX, pressY, lastX, lastY;
+    private Laid shown;
+
+    FormPane(Bench bench, Pointing pointing) {
+        this.bench = bench;
+        this.pointing = pointing;
+        eye.setFieldOfView(Math.toDegrees(Orbit.FIELD));
+        eye.getTransforms().add(stand);
+        Group world = new Group(skins, net, wires, chosen, tapes, everywhere, lamp, behind, eye);
+        scene = new SubScene(world, 100, 100, true, SceneAntialiasing.BALANCED);
+        scene.setCamera(eye);
+        scene.widthProperty().bind(widthProperty());
+        scene.heightProperty().bind(heightProperty());
+        scene.setManaged(false);
+        getChildren().addAll(scene, marks);
+        getStyleClass().add("form");
+        setFocusTraversable(true);
+        setAccessibleText("The form. Arrow keys turn it, plus and minus bring it nearer, 1 to 6 are the straight views, F shows all of it.");
+        setMinSize(160, 160);
+
+        bench.laidProperty().addListener((o, was, is) -> show(is, was == null || !was.result().name().equals(is.result().name())));
+        bench.mapProperty().addListener((o, was, is) -> build());
+        bench.tintsProperty().addListener((o, was, is) -> paint());
+        pointing.greyProperty().addListener((o, was, is) -> paint());
+        orbit.addListener((o, was, is) -> stand());
+        heightProperty().addListener((o, was, is) -> stand());
+        widthProperty().addListener((o, was, is) -> mark());
+        edges.addListener((o, was, is) -> net());
+        shaded.addListener((o, was, is) -> light());
+        seeThrough.addListener((o, was, is) -> paint());
+        bench.placeProperty().addListener((o, was, is) -> mark());
+        bench.zoneProperty().addListener((o, was, is) -> choose(is));
+        bench.workProperty().addListener((o, was, is) -> tapes());
+        pointing.fromProperty().addListener((o, was, is) -> mark());
+        light();
+        listen();
+    }
+
+    ObjectProperty<Orbit> orbitProperty() {
+        return orbit;
+    }
+
+    BooleanProperty edgesProperty() {
+        return edges;
+    }
+
+    BooleanProperty shadedProperty() {
+        return shaded;
+    }
+
+    BooleanProperty seeThroughProperty() {
+        return seeThrough;
+    }
+
+    SubScene scene() {
+        return scene;
+    }
+
+    void fit() {
+        if (shown != null && getWidth() > 0) orbit.set(orbit.get().fitting(shown.forms(), getWidth(), getHeight()));
+    }
+
+    void look(Side side) {
+        if (shown == null) return;
+        orbit.set(orbit.get().from(side));
+        fit();
+    }
+
+    /** Square to the skin at the place pointed at. */
+    void squareOn() {
+        Place place = bench.placeProperty().get();
+        if (place == null || shown == null) return;
+        Numbers there = shown.numbers(place);
+        orbit.set(orbit.get().squareTo(there.form(), there.normal()));
+    }
+
+    private void show(Laid laid, boolean anotherPanel) {
+        shown = laid;
+        if (anotherPanel || orbit.get() == null) {
+            orbit.set(Orbit.round(laid.frame()));
+            for (int k = 0; k < 3; k++) origin[k] = laid.frame().origin(k);
+        }
+        build();
+        if (anotherPanel) fit();
+    }
+
+    private void build() {
+        skins.getChildren().clear();
+        paints.clear();
+        if (shown == null) return;
+        for (Skin skin : shown.skins()) {
+            MeshView view = new MeshView(SkinMesh.form(skin.painting(bench.mapProperty().get()), origin));
+            view.setCullFace(CullFace.NONE);
+            PhongMaterial paint = new PhongMaterial();
+            view.setMaterial(paint);
+            paints.add(paint);
+            skins.getChildren().add(view);
+        }
+        net();
+        stations();
+        tapes();
+        paint();
+        choose(bench.zoneProperty().get());
+        stand();
+    }
+
+    private void paint() {
+        Tints tints = bench.tintsProperty().get();
+        if (tints == null || shown == null || skins.getChildren().size() != shown.skins().size()) return;
+        Tints seen = pointing.greyProperty().get() ? tints.grey() : tints;
+        var image = Palette.image(seen, seeThrough.get() ? 0.55 : 1);
+        for (int i = 0; i < paints.size(); i++) {
+            Painting painting = shown.skins().get(i).painting(bench.mapProperty().get());
+            TriangleMesh mesh = (TriangleMesh) ((MeshView) skins.getChildren().get(i)).getMesh();
+            if (mesh.getPoints().size() == 3 * painting.vertexCount()) SkinMesh.paint(mesh, painting, tints);
+            paints.get(i).setDiffuseMap(image);
+            paints.get(i).setDiffuseColor(Color.gray(1, seeThrough.get() ? 0.55 : 1));
+        }
+    }
+
+    private void light() {
+        boolean round = shaded.get();
+        everywhere.setColor(round ? Color.gray(0.62) : Color.WHITE);
+        lamp.setLightOn(round);
+        behind.setLightOn(round);
+        lamp.setColor(Color.gray(0.45));
+        behind.setColor(Color.gray(0.45));
+    }
+
+    private void net() {
+        net.getChildren().clear();
+        if (shown == null || !edges.get()) return;
+        for (Skin skin : shown.skins()) {
+            MeshView lines = new MeshView(SkinMesh.form(skin.painting(blankwright.viewer.model.MapKind.THICKNESS), origin));
+            lines.setDrawMode(DrawMode.LINE);
+            lines.setCullFace(CullFace.NONE);
+            lines.setMaterial(new PhongMaterial(Color.gray(0.25)));
+            lines.setMouseTransparent(true);
+            net.getChildren().add(lines);
+        }
+    }
+
+    private double thin() {
+        double[] size = shown.forms().get(0).size();
+        return Math.sqrt(size[0] * size[0] + size[1] * size[1] + size[2] * size[2]) / 900;
+    }
+
+    private void stations() {
+        wires.getChildren().clear();
+        List<double[]> lines = new ArrayList<>();
+        for (Skin skin : shown.skins()) {
+            for (TapeLine line : skin.piece().stations().centreLine()) lines.add(line.onForm());
+            skin.piece().stations().stations().forEach(s -> s.lines().forEach(line -> lines.add(line.onForm())));
+        }
+        wires.getChildren().add(Wire.of(lines, origin, thin() * 0.6, Palette.colour(blankwright.drawing.Layer.MARK.rgb())));
+    }
+
+    private void tapes() {
+        tapes.getChildren().clear();
+        if (shown == null || bench.workProperty().get() == null) return;
+        List<double[]> lines = new ArrayList<>();
+        for (Tape tape : bench.workProperty().get().tapes()) tape.on(shown).ifPresent(line -> lines.add(line.onForm()));
+        tapes.getChildren().add(Wire.of(lines, origin, thin() * 1.4, Marks.TAPE));
+    }
+
+    private void choose(ZoneRow row) {
+        chosen.getChildren().clear();
+        if (row == null || shown == null || !shown.result().pieces().get(row.piece()).zones().list().contains(row.zone())) return;
+        var form = shown.skins().get(row.piece()).map().form();
+        int[] border = shown.border(row);
+        List<double[]> lines = new ArrayList<>();
+        for (int i = 0; i < border.length; i += 2) {
+            lines.add(new double[] {form.x(border[i]), form.y(border[i]), form.z(border[i]),
+                form.x(border[i + 1]), form.y(border[i + 1]), form.z(border[i + 1])});
+        }
+        chosen.getChildren().add(Wire.of(lines, origin, thin(), Marks.CHOSEN));
+        lines.clear();
+        lines.add(row.zone().line().onForm());
+        chosen.getChildren().add(Wire.of(lines, origin, thin() * 1.3, Marks.LINE));
+        Numbers there = shown.numbers(shown.placeOf(row.piece(), row.zone()));
+        Orbit square = orbit.get().squareTo(there.form(), there.normal());
+        double span = Math.max(2.2 * Math.sqrt(row.zone().area()), 0.3 * orbit.get().span());
+        orbit.set(square.zoomed(span / square.span(), 0, 0, Math.max(1, getHeight())));
+    }
+
+    private void stand() {
+        Orbit now = orbit.get();
+        if (now == null) return;
+        double[] r = now.right(), u = now.upward(), t = now.towards();
+        double far = now.distance();
+        stand.setToTransform(
+                r[0], -u[0], -t[0], now.target(0) - origin[0] + far * t[0],
+                r[1], -u[1], -t[1], now.target(1) - origin[1] + far * t[1],
+                r[2], -u[2], -t[2], now.target(2) - origin[2] + far * t[2]);
+        eye.setNearClip(far / 200);
+        eye.setFarClip(far * 50);
+        Point3D light = new Point3D(-t[0] + 0.35 * r[0] - 0.5 * u[0], -t[1] + 0.35 * r[1] - 0.5 * u[1], -t[2] + 0.35 * r[2] - 0.5 * u[2]);
+        lamp.setDirection(light);
+        behind.setDirection(light.multiply(-1));
+        mark();
+    }
+
+    private void mark() {
+        marks.clear();
+        if (shown == null || orbit.get() == null) return;
+        Place place = bench.placeProperty().get();
+        if (place != null) at(shown.numbers(place).form(), (x, y) -> marks.ring(x, y));
+        Place from = pointing.fromProperty().get();
+        if (from != null) at(shown.numbers(from).form(), (x, y) -> marks.pin(x, y));
+        ZoneRow row = bench.zoneProperty().get();
+        if (row != null && row.piece() < shown.skins().size())
+            at(new double[] {row.zone().label().x(), row.zone().label().y(), row.zone().label().z()}, (x, y) -> marks.number(x, y, row.name()));
+    }
+
+    private interface There {
+        void put(double x, double y);
+    }
+
+    private void at(double[] form, There there) {
+        double[] seen = orbit.get().seen(form[0], form[1], form[2], getHeight());
+        if (seen[2] > 0) there.put(getWidth() / 2 + seen[0], getHeight() / 2 + seen[1]);
+    }
+
+    /** The place of the skin under a pick. */
+    private Optional<Place> picked(PickResult pick) {
+        if (shown == null || !(pick.getIntersectedNode() instanceof MeshView view) || !skins.getChildren().contains(view)) return Optional.empty();
+        Point3D p = pick.getIntersectedPoint();
+        return Optional.of(shown.onForm(p.getX() + origin[0], p.getY() + origin[1], p.getZ() + origin[2]));
+    }
+
+    private void listen() {
+        addEventHandler(MouseEvent.MOUSE_PRESSED, e -> {
+            requestFocus();
+            pressX = lastX = e.getX();
+            pressY = lastY = e.getY();
+        });
+        addEventHandler(MouseEvent.MOUSE_DRAGGED, e -> {
+            if (orbit.get() == null) return;
+            double dx = e.getX() - lastX, dy = e.getY() - lastY;
+            lastX = e.getX();
+            lastY = e.getY();
+            if (e.getButton() == MouseButton.PRIMARY && !e.isShiftDown()) orbit.set(orbit.get().turned(-dx / 160, dy / 160));
+            else orbit.set(orbit.get().moved(dx, dy, getHeight()));
+        });
+        addEventHandler(MouseEvent.MOUSE_CLICKED, e -> {
+            if (Math.hypot(e.getX() - pressX, e.getY() - pressY) > 4) return;
+            if (e.getButton() == MouseButton.PRIMARY) pointing.click(picked(e.getPickResult()), false);
+            if (e.getButton() == MouseButton.PRIMARY && e.getClickCount() == 2) squareOn();
+        });
+        addEventHandler(MouseEvent.MOUSE_MOVED, e -> pointing.hover(picked(e.getPickResult())));
+        addEventHandler(MouseEvent.MOUSE_EXITED, e -> pointing.hover(Optional.empty()));
+        setOnScroll(e -> {
+            if (orbit.get() == null || e.getDeltaY() == 0) return;
+            orbit.set(orbit.get().zoomed(Math.pow(1.0022, -e.getDeltaY()), e.getX() - getWidth() / 2, e.getY() - getHeight() / 2, getHeight()));
+            e.consume();
+        });
+        setOnZoom(e -> {
+            if (orbit.get() != null && e.getZoomFactor() > 0)
+                orbit.set(orbit.get().zoomed(1 / e.getZoomFactor(), e.getX() - getWidth() / 2, e.getY() - getHeight() / 2, getHeight()));
+        });
+        setOnRotate(e -> {
+            if (orbit.get() != null) orbit.set(orbit.get().turned(-Math.toRadians(e.getAngle()), 0));
+        });
+        setOnKeyPressed(this::key);
+    }
+
+    private void key(KeyEvent e) {
+        if (orbit.get() == null || e.isControlDown() || e.isMetaDown() || e.isAltDown()) return;
+        double slide = getHeight() / 12, high = getHeight();
+        boolean shift = e.isShiftDown();
+        Orbit now = orbit.get();
+        KeyCode code = e.getCode();
+        switch (code) {
+            case LEFT -> orbit.set(shift ? now.moved(slide, 0, high) : now.turned(STEP, 0));
+            case RIGHT -> orbit.set(shift ? now.moved(-slide, 0, high) : now.turned(-STEP, 0));
+            case UP -> orbit.set(shift ? now.moved(0, slide, high) : now.turned(0, -STEP));
+            case DOWN -> orbit.set(shift ? now.moved(0, -slide, high) : now.turned(0, STEP));
+            case PLUS, ADD, EQUALS -> orbit.set(now.zoomed(0.8, 0, 0, high));
+            case MINUS, SUBTRACT -> orbit.set(now.zoomed(1.25, 0, 0, high));
+            case F -> fit();
+            case S -> squareOn();
+            case DIGIT1, DIGIT2, DIGIT3, DIGIT4, DIGIT5, DIGIT6 -> look(Side.values()[code.ordinal() - KeyCode.DIGIT1.ordinal()]);
+            default -> {
+                return;
+            }
+        }
+        e.consume();
+    }
+}

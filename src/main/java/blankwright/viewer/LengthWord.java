@@ -1,0 +1,107 @@
+package blankwright.viewer;
+
+import blankwright.num.LengthUnit;
+import blankwright.num.Lengths;
+import blankwright.project.Recipe;
+import blankwright.viewer.model.Bench;
+import blankwright.viewer.model.LengthStyle;
+import java.util.OptionalDouble;
+import java.util.function.BiFunction;
+import javafx.beans.property.ObjectProperty;
+import javafx.scene.Cursor;
+import javafx.scene.control.TextField;
+import javafx.scene.control.Tooltip;
+import javafx.scene.input.KeyCode;
+import javafx.scene.input.MouseEvent;
+
+/** A length in a sentence: typed over, dragged sideways, or nudged with the arrow keys up and down. */
+final class LengthWord extends TextField {
+    private final ObjectProperty<LengthStyle> style;
+    private final double step;
+    private final String none;
+    private final Bench bench;
+    private final BiFunction<Recipe, OptionalDouble, Recipe> how;
+    private OptionalDouble value = OptionalDouble.empty();
+    private double dragFrom, dragValue;
+    private boolean dragging;
+
+    /**
+     * @param none the word for no length, or empty where there must be one
+     * @param step of one nudge, mm
+     */
+    LengthWord(Bench bench, String name, String lesson, String none, double step, BiFunction<Recipe, OptionalDouble, Recipe> how) {
+        this.bench = bench;
+        this.style = bench.styleProperty();
+        this.step = step;
+        this.none = none;
+        this.how = how;
+        getStyleClass().add("word");
+        setAccessibleText(name);
+        setTooltip(new Tooltip(lesson + " Type it, drag it sideways, or press the up and down keys."));
+        textProperty().addListener((o, was, is) -> setPrefColumnCount(Math.max(4, is.length())));
+        setOnAction(e -> typed());
+        focusedProperty().addListener((o, was, is) -> {
+            if (!is && !getText().equals(words())) typed();
+        });
+        style.addListener((o, was, is) -> show(value));
+        addEventFilter(javafx.scene.input.KeyEvent.KEY_PRESSED, e -> {
+            if (e.getCode() == KeyCode.UP || e.getCode() == KeyCode.DOWN) {
+                nudge(e.getCode() == KeyCode.UP ? 1 : -1);
+                e.consume();
+            } else if (e.getCode() == KeyCode.ESCAPE) {
+                show(value);
+            }
+        });
+        setCursor(Cursor.H_RESIZE);
+        addEventFilter(MouseEvent.MOUSE_PRESSED, e -> {
+            dragFrom = e.getScreenX();
+            dragValue = value.orElse(0);
+            dragging = false;
+        });
+        addEventFilter(MouseEvent.MOUSE_DRAGGED, e -> {
+            double steps = Math.round((e.getScreenX() - dragFrom) / 6);
+            if (!dragging && steps == 0) return;
+            dragging = true;
+            double to = Math.max(0, Math.round((dragValue + steps * step) / step) * step);
+            take(to, this);
+            e.consume();
+        });
+        addEventFilter(MouseEvent.MOUSE_RELEASED, e -> {
+            if (dragging) bench.letGo();
+        });
+    }
+
+    void show(OptionalDouble mm) {
+        value = mm;
+        setText(words());
+    }
+
+    private String words() {
+        return value.isPresent() ? style.get().typed(value.getAsDouble()) : none;
+    }
+
+    private void nudge(int by) {
+        double to = Math.max(0, Math.round((value.orElse(0) + by * step) / step) * step);
+        take(to, null);
+    }
+
+    private void typed() {
+        String text = getText().strip();
+        if (text.equals(words())) return;
+        if (!none.isEmpty() && (text.isEmpty() || text.equals(none))) {
+            take(0, null);
+            return;
+        }
+        try {
+            take(Lengths.parse(text, style.get() == LengthStyle.MM ? LengthUnit.MM : LengthUnit.IN), null);
+        } catch (IllegalArgumentException e) {
+            bench.troubleProperty().set(e.getMessage());
+        }
+        show(value);
+    }
+
+    /** 0 is none, where there may be none. */
+    private void take(double mm, Object grip) {
+        if (mm != 0 || !none.isEmpty()) bench.change(r -> how.apply(r, mm == 0 ? OptionalDouble.empty() : OptionalDouble.of(mm)), grip);
+    }
+}

@@ -1,0 +1,54 @@
+package blankwright.viewer;
+
+import javafx.scene.Group;
+import javafx.scene.paint.Color;
+import javafx.scene.shape.Circle;
+import javafx.scene.shape.Rectangle;
+import javafx.scene.text.Font;
+import javafx.scene.text.Text;
+
+/** Marks laid over a picture that stay the same size: the place pointed at, where a tape begins, a zone's number. */
+final class Marks extends Group {
+    static final Color TAPE = Color.web("#c8102e");
+    static final Color CHOSEN = Color.web("#111111");
+    static final Color LINE = Color.web("#0b6e4f");
+
+    Marks() {
+        setManaged(false);
+        setMouseTransparent(true);
+    }
+
+    void clear() {
+        getChildren().clear();
+    }
+
+    void ring(double x, double y) {
+        Circle white = new Circle(x, y, 7, Color.TRANSPARENT), black = new Circle(x, y, 7, Color.TRANSPARENT);
+        white.setStroke(Color.WHITE);
+        white.setStrokeWidth(4);
+        black.setStroke(Color.BLACK);
+        black.setStrokeWidth(1.6);
+        getChildren().addAll(white, black);
+    }
+
+    void pin(double x, double y) {
+        Circle dot = new Circle(x, y, 5, TAPE);
+        dot.setStroke(Color.WHITE);
+        dot.setStrokeWidth(1.5);
+        getChildren().add(dot);
+    }
+
+    void number(double x, double y, String words) {
+        Text text = new Text(words);
+        text.setFont(Font.font(18));
+        double wide = text.getLayoutBounds().getWidth(), high = text.getLayoutBounds().getHeight();
+        text.setX(x - wide / 2);
+        text.setY(y + high / 3);
+        Rectangle plate = new Rectangle(x - wide / 2 - 5, y - high / 2, wide + 10, high);
+        plate.setFill(Color.WHITE);
+        plate.setStroke(CHOSEN);
+        plate.setArcWidth(8);
+        plate.setArcHeight(8);
+        getChildren().addAll(plate, text);
+    }
+}

@@ -1,0 +1,135 @@
+package blankwright.viewer;
+
+import blankwright.num.LengthUnit;
+import blankwright.project.Face;
+import blankwright.project.Hand;
+import blankwright.project.Recipe;
+import blankwright.project.Source;
+import blankwright.viewer.model.Bench;
+import blankwright.viewer.model.Laid;
+import blankwright.viewer.model.UnitQuestion;
+import blankwright.viewer.model.Work;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Function;
+import java.util.function.UnaryOperator;
+import javafx.geometry.Pos;
+import javafx.scene.Node;
+import javafx.scene.control.ChoiceBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.TextField;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.FlowPane;
+import javafx.scene.layout.HBox;
+import javafx.util.StringConverter;
+
+/** The recipe as a sentence whose words can be changed: what is ordered from the bench. */
+final class OrderLine extends FlowPane {
+    private final Bench bench;
+    private final TextField name = new TextField();
+    private final Label size = new Label();
+    private final ChoiceBox<LengthUnit> units = new ChoiceBox<>();
+    private final HBox readIn;
+    private final ChoiceBox<Face> face = new ChoiceBox<>();
+    private final ChoiceBox<Optional<Hand>> hand = new ChoiceBox<>();
+    private final LengthWord thickness, stations, trim;
+    private boolean showing;
+
+    OrderLine(Bench bench) {
+        super(6, 4);
+        this.bench = bench;
+        getStyleClass().add("order");
+        setAlignment(Pos.CENTER_LEFT);
+        name.getStyleClass().addAll("word", "name");
+        name.setAccessibleText("Name of the panel");
+        name.setTooltip(new Tooltip("The panel's name, as it will stand on the paper."));
+        name.textProperty().addListener((o, was, is) -> name.setPrefColumnCount(Math.max(5, is.length())));
+        name.setOnAction(e -> named());
+        name.focusedProperty().addListener((o, was, is) -> {
+            if (!is) named();
+        });
+        choice(units, List.of(LengthUnit.values()), UnitQuestion::plural, "Unit of the mesh's numbers",
+                "The unit the numbers in the mesh file are in: compare the size with your panel.", u -> recipe ->
+                recipe.source() instanceof Source.OfMesh mesh ? recipe.withSource(new Source.OfMesh(mesh.file(), Optional.of(u))) : recipe);
+        choice(face, List.of(Face.values()), Face::word, "Side of the sheet that the form is",
+                "Which side of the sheet your shape is: a scan of the outside is the outside. The blank is that of the middle of the sheet.",
+                f -> recipe -> recipe.withSheet(f == Face.MIDDLE || recipe.thickness().isPresent() ? recipe.thickness() : OptionalDouble.of(1), f));
+        choice(hand, List.of(Optional.empty(), Optional.of(Hand.LEFT), Optional.of(Hand.RIGHT)), h -> h.map(Hand::word).orElse("either"),
+                "Side of the machine", "Which side of the machine the panel is for: written on the paper. The other hand is its mirror image.",
+                h -> recipe -> recipe.withHand(h));
+        thickness = new LengthWord(bench, "Thickness of the sheet", "Thickness of the sheet: measure it, a gauge number is another thickness in each metal.",
+                "unknown", 0.1, (r, mm) -> r.withSheet(mm, mm.isEmpty() ? Face.MIDDLE : r.face()));
+        stations = new LengthWord(bench, "Distance of the station lines", "How far apart the station lines are: lines square to the centre line, to measure"
+                + " and to hold gauges at.", "", 10, (r, mm) -> r.withStations(mm.orElse(Recipe.USUAL_STATIONS)));
+        trim = new LengthWord(bench, "Metal left on for trimming", "Metal left on outside the finished edge, to be trimmed after forming.", "nothing", 5,
+                Recipe::withTrim);
+        readIn = phrase("read in", units);
+        getChildren().addAll(phrase(name, size), readIn, phrase("is the", face), phrase("of sheet", thickness),
+                phrase("with station lines every", stations), phrase("and", trim, "left on for trimming,"), phrase("for the", hand, "side."));
+        setVisible(false);
+        setManaged(false);
+        bench.workProperty().addListener((o, was, is) -> show(is));
+        bench.laidProperty().addListener((o, was, is) -> size(is));
+        bench.styleProperty().addListener((o, was, is) -> size(bench.laidProperty().get()));
+    }
+
+    private static HBox phrase(Object... parts) {
+        HBox box = new HBox(6);
+        box.setAlignment(Pos.CENTER_LEFT);
+        for (Object part : parts) box.getChildren().add(part instanceof Node node ? node : new Label((String) part));
+        return box;
+    }
+
+    private <T> void choice(ChoiceBox<T> box, List<T> values, Function<T, String> words, String name, String lesson,
+            Function<T, UnaryOperator<Recipe>> how) {
+        box.getItems().setAll(values);
+        box.setConverter(new StringConverter<>() {
+            @Override public String toString(T value) {
+                return value == null ? "" : words.apply(value);
+            }
+
+            @Override public T fromString(String text) {
+                throw new UnsupportedOperationException();
+            }
+        });
+        box.getStyleClass().add("word");
+        box.setAccessibleText(name);
+        box.setTooltip(new Tooltip(lesson));
+        box.valueProperty().addListener((o, was, is) -> {
+            if (!showing && is != null) bench.change(how.apply(is));
+        });
+    }
+
+    private void named() {
+        Work work = bench.workProperty().get();
+        if (work == null || name.getText().equals(work.recipe().name())) return;
+        if (name.getText().isBlank()) name.setText(work.recipe().name());
+        else bench.change(r -> r.withName(name.getText().strip()));
+    }
+
+    private void show(Work work) {
+        showing = true;
+        Recipe recipe = work.recipe();
+        setVisible(true);
+        setManaged(true);
+        if (!name.getText().equals(recipe.name())) name.setText(recipe.name());
+        boolean mesh = recipe.source() instanceof Source.OfMesh;
+        readIn.setVisible(mesh);
+        readIn.setManaged(mesh);
+        if (recipe.source() instanceof Source.OfMesh m) units.setValue(m.units().orElse(LengthUnit.MM));
+        face.setValue(recipe.face());
+        hand.setValue(recipe.hand());
+        thickness.show(recipe.thickness());
+        stations.show(OptionalDouble.of(recipe.stations()));
+        trim.show(recipe.trim());
+        showing = false;
+    }
+
+    private void size(Laid laid) {
+        if (laid == null) return;
+        var in = laid.result().input();
+        size.setText("(" + bench.styleProperty().get().size(in.dx(), in.dy(), in.dz()) + ")");
+        size.setTooltip(new Tooltip("Size of the form along x, y and z. Is that your panel? If not, the unit is wrong."));
+    }
+}

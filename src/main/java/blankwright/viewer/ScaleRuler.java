@@ -1,0 +1,138 @@
+package blankwright.viewer;
+
+import blankwright.viewer.model.Bench;
+import blankwright.viewer.model.MapKind;
+import blankwright.viewer.model.Tints;
+import java.util.OptionalDouble;
+import javafx.geometry.VPos;
+import javafx.scene.Cursor;
+import javafx.scene.canvas.Canvas;
+import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.layout.Pane;
+import javafx.scene.paint.Color;
+import javafx.scene.text.Font;
+import javafx.scene.text.TextAlignment;
+
+/** The colours with their numbers along the front edge of the bench; its end is dragged to set how much the strongest colour means. */
+final class ScaleRuler extends Pane {
+    private static final double SIDE = 96, BAND = 20, HIGH = 46;
+
+    private final Bench bench;
+    private final Pointing pointing;
+    private final Canvas canvas = new Canvas();
+    private double dragFrom, dragEnd;
+
+    ScaleRuler(Bench bench, Pointing pointing) {
+        this.bench = bench;
+        this.pointing = pointing;
+        canvas.widthProperty().bind(widthProperty());
+        canvas.setHeight(HIGH);
+        canvas.setMouseTransparent(true);
+        getChildren().add(canvas);
+        setMinHeight(HIGH);
+        setPrefHeight(HIGH);
+        setMinWidth(300);
+        getStyleClass().add("scale");
+        setFocusTraversable(true);
+        setCursor(Cursor.H_RESIZE);
+        setAccessibleText("The colour scale. Left and right change what the strongest colour means, Home gives the paper's scale back.");
+        widthProperty().addListener((o, was, is) -> draw());
+        focusedProperty().addListener((o, was, is) -> draw());
+        bench.tintsProperty().addListener((o, was, is) -> draw());
+        bench.placeProperty().addListener((o, was, is) -> draw());
+        pointing.greyProperty().addListener((o, was, is) -> draw());
+        setOnMousePressed(e -> {
+            requestFocus();
+            Tints now = bench.tintsProperty().get();
+            dragFrom = e.getX();
+            dragEnd = now == null ? 0 : end(now);
+        });
+        setOnMouseDragged(e -> {
+            if (dragEnd != 0) to(dragEnd * Math.pow(1.006, dragFrom - e.getX()), this);
+        });
+        setOnMouseReleased(e -> bench.letGo());
+        setOnMouseClicked(e -> {
+            if (e.getClickCount() == 2) bench.end(OptionalDouble.empty(), null);
+        });
+        setOnKeyPressed(e -> {
+            Tints now = bench.tintsProperty().get();
+            if (now == null) return;
+            switch (e.getCode()) {
+                case LEFT -> to(end(now) * 1.1, null);
+                case RIGHT -> to(end(now) / 1.1, null);
+                case HOME -> bench.end(OptionalDouble.empty(), null);
+                default -> {
+                    return;
+                }
+            }
+            e.consume();
+        });
+    }
+
+    /** What dragging sets: the end of a scale centred on zero, the thinnest of the sheet's. */
+    private double end(Tints tints) {
+        return bench.mapProperty().get() == MapKind.THICKNESS ? 1 - tints.low() : tints.high();
+    }
+
+    private void to(double end, Object grip) {
+        double value = switch (bench.mapProperty().get()) {
+            case WORK -> Math.max(0.0025, Math.min(1, end));
+            case THICKNESS -> 1 - Math.max(0.01, Math.min(0.9, end));
+            case CURVATURE -> Math.max(0.05, Math.min(1e4, end));
+        };
+        bench.end(OptionalDouble.of(value), grip);
+    }
+
+    private void draw() {
+        GraphicsContext g = canvas.getGraphicsContext2D();
+        double w = getWidth();
+        g.clearRect(0, 0, w, HIGH);
+        Tints tints = bench.tintsProperty().get();
+        if (tints == null || w < 2 * SIDE + 50) return;
+        Tints seen = pointing.greyProperty().get() ? tints.grey() : tints;
+        MapKind kind = bench.mapProperty().get();
+        double left = SIDE, right = w - SIDE;
+        for (int c = 0; c < tints.classes(); c++) {
+            double from = c == 0 ? left : left + (right - left) * tints.share(tints.boundary(c - 1));
+            double to = c == tints.classes() - 1 ? right : left + (right - left) * tints.share(tints.boundary(c));
+            g.setFill(Palette.colour(seen.colour(c)));
+            g.fillRect(from, 4, to - from, BAND);
+        }
+        g.setStroke(isFocused() ? Color.web("#0b5cad") : Color.gray(0.35));
+        g.setLineWidth(isFocused() ? 3 : 1);
+        g.strokeRect(left, 4, right - left, BAND);
+        g.setFill(pointing.darkProperty().get() ? Color.gray(0.9) : Color.gray(0.12));
+        g.setFont(Font.font(12));
+        g.setTextBaseline(VPos.CENTER);
+        g.setTextAlign(TextAlignment.CENTER);
+        double last = -100;
+        for (int i = 0; i < tints.classes() - 1; i++) {
+            double x = left + (right - left) * tints.share(tints.boundary(i));
+            if (x - last < 44) continue;
+            last = x;
+            g.fillText(BlankPane.number(kind, tints.boundary(i)), x, BAND + 14);
+        }
+        g.setTextAlign(TextAlignment.RIGHT);
+        g.fillText(kind == MapKind.WORK ? "shrink" : kind == MapKind.THICKNESS ? "thinner" : "saddle", left - 8, 14);
+        g.setTextAlign(TextAlignment.LEFT);
+        g.fillText(kind == MapKind.WORK ? "stretch" : kind == MapKind.THICKNESS ? "thicker" : "bowl", right + 8, 14);
+        g.fillText(kind == MapKind.WORK ? "mm on 100" : kind == MapKind.THICKNESS ? "of the sheet" : "in 100 × 100", right + 8, BAND + 14);
+        if (bench.placeProperty().get() == null || bench.laidProperty().get() == null) return;
+        double value = value(kind);
+        double x = left + (right - left) * tints.share(value);
+        g.setFill(Color.BLACK);
+        g.fillPolygon(new double[] {x - 6, x + 6, x}, new double[] {0, 0, 9}, 3);
+        g.setStroke(Color.WHITE);
+        g.setLineWidth(1);
+        g.strokePolygon(new double[] {x - 6, x + 6, x}, new double[] {0, 0, 9}, 3);
+    }
+
+    private double value(MapKind kind) {
+        var n = bench.laidProperty().get().numbers(bench.placeProperty().get());
+        return switch (kind) {
+            case WORK -> n.most();
+            case THICKNESS -> n.left();
+            case CURVATURE -> n.crownDegrees();
+        };
+    }
+}

@@ -1,0 +1,263 @@
+package blankwright.viewer;
+
+import blankwright.mesh.Finding;
+import blankwright.num.Lengths;
+import blankwright.shop.Instruction;
+import blankwright.viewer.model.Bench;
+import blankwright.viewer.model.Laid;
+import blankwright.viewer.model.LengthStyle;
+import blankwright.viewer.model.Place;
+import blankwright.viewer.model.SpotCard;
+import blankwright.viewer.model.TapeRow;
+import blankwright.viewer.model.Work;
+import blankwright.viewer.model.ZoneRow;
+import java.util.List;
+import javafx.geometry.Insets;
+import javafx.scene.control.Button;
+import javafx.scene.control.CheckBox;
+import javafx.scene.control.Label;
+import javafx.scene.control.ListCell;
+import javafx.scene.control.ListView;
+import javafx.scene.control.TextField;
+import javafx.scene.control.TitledPane;
+import javafx.scene.control.ToggleButton;
+import javafx.scene.control.Tooltip;
+import javafx.scene.input.Clipboard;
+import javafx.scene.input.ClipboardContent;
+import javafx.scene.input.KeyCode;
+import javafx.scene.layout.ColumnConstraints;
+import javafx.scene.layout.GridPane;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import org.kordamp.ikonli.feather.Feather;
+
+/** Between the hands: what is to be done, what the place pointed at says, the tapes, and what was odd about the mesh. */
+final class WorkPane extends VBox {
+    private final Bench bench;
+    private final Pointing pointing;
+    private final ListView<ZoneRow> zones = new ListView<>();
+    private final CheckBox all = new CheckBox("also what is left alone");
+    private final GridPane facts = new GridPane();
+    private final TextField span = new TextField();
+    private final Label beside = new Label("Point at either picture: the same place lights up on the other, with its numbers here.");
+    private final VBox tapes = new VBox(4);
+    private final VBox findings = new VBox(6);
+    private final TitledPane found = new TitledPane("What was found", findings);
+    private final Label warning = new Label();
+    private List<SpotCard.Fact> told = List.of();
+
+    WorkPane(Bench bench, Pointing pointing) {
+        this.bench = bench;
+        this.pointing = pointing;
+        getStyleClass().add("work");
+        setSpacing(8);
+        setPadding(new Insets(8));
+        setMinWidth(250);
+        zones.setCellFactory(l -> new Row());
+        zones.setAccessibleText("The work, hardest first. Choosing a zone frames it in both pictures.");
+        zones.setPlaceholder(wrapped(new Label("Nothing here needs a tool: roll or bend it.")));
+        zones.getSelectionModel().selectedItemProperty().addListener((o, was, is) -> bench.zoneProperty().set(is));
+        zones.setOnKeyPressed(e -> {
+            if (e.getCode() == KeyCode.ESCAPE) zones.getSelectionModel().clearSelection();
+        });
+        VBox.setVgrow(zones, Priority.ALWAYS);
+        zones.setMinHeight(120);
+        all.setTooltip(new Tooltip("Areas with less than 0.1 % either way spring in by themselves; they are left alone."));
+        all.selectedProperty().addListener((o, was, is) -> list());
+        Label head = head("The work, hardest first");
+
+        span.setPrefColumnCount(6);
+        span.setAccessibleText("Length over which strains are told");
+        span.setTooltip(new Tooltip("Strains are told as a length over this length: choose what your rule or your dividers span."));
+        span.setOnAction(e -> span());
+        span.focusedProperty().addListener((o, was, is) -> {
+            if (!is) span();
+        });
+        Button copy = new Button("Copy", Icons.of(Feather.COPY));
+        copy.setTooltip(new Tooltip("Puts these numbers on the clipboard as text."));
+        copy.setOnAction(e -> copy());
+        Region gap = new Region();
+        HBox.setHgrow(gap, Priority.ALWAYS);
+        HBox measure = new HBox(6, head("Under the finger"), gap, new Label("over"), span, copy);
+        measure.setAlignment(javafx.geometry.Pos.CENTER_LEFT);
+        facts.setHgap(10);
+        facts.setVgap(2);
+        ColumnConstraints first = new ColumnConstraints();
+        first.setMinWidth(Region.USE_PREF_SIZE);
+        facts.getColumnConstraints().addAll(first, new ColumnConstraints());
+        facts.setMinHeight(112);
+        facts.getStyleClass().add("facts");
+        wrapped(beside);
+
+        ToggleButton tape = new ToggleButton("Lay a tape", Icons.of(Feather.EDIT_3));
+        tape.selectedProperty().bindBidirectional(pointing.tapingProperty());
+        tape.setTooltip(new Tooltip("Click two places on one picture: the tape tells its length on the blank and on the form."
+                + " On the blank it lies straight, on the form it lies as seen from above it."));
+        HBox laying = new HBox(8, head("Tapes"), tape);
+        laying.setAlignment(javafx.geometry.Pos.CENTER_LEFT);
+        found.setExpanded(false);
+        found.setAnimated(false);
+        warning.getStyleClass().add("warning");
+        wrapped(warning);
+        warning.managedProperty().bind(warning.visibleProperty());
+        warning.setVisible(false);
+        getChildren().addAll(warning, head, zones, all, measure, beside, facts, laying, tapes, found);
+
+        bench.laidProperty().addListener((o, was, is) -> {
+            list();
+            findings(is);
+            tapes();
+        });
+        bench.placeProperty().addListener((o, was, is) -> facts());
+        bench.spanProperty().addListener((o, was, is) -> facts());
+        bench.styleProperty().addListener((o, was, is) -> {
+            list();
+            facts();
+            tapes();
+        });
+        bench.workProperty().addListener((o, was, is) -> {
+            tapes();
+            facts();
+        });
+        facts();
+    }
+
+    ListView<ZoneRow> zones() {
+        return zones;
+    }
+
+    private static Label head(String words) {
+        Label label = new Label(words);
+        label.getStyleClass().add("head");
+        return label;
+    }
+
+    private static Label wrapped(Label label) {
+        label.setWrapText(true);
+        label.setMinHeight(Region.USE_PREF_SIZE);
+        return label;
+    }
+
+    private void list() {
+        Laid laid = bench.laidProperty().get();
+        ZoneRow chosen = zones.getSelectionModel().getSelectedItem();
+        zones.getItems().setAll(laid == null ? List.of() : ZoneRow.of(laid, all.isSelected()));
+        if (chosen != null && zones.getItems().contains(chosen)) zones.getSelectionModel().select(chosen);
+    }
+
+    private void findings(Laid laid) {
+        findings.getChildren().clear();
+        List<Finding> list = laid == null ? List.of() : laid.result().findings();
+        for (Finding finding : list) findings.getChildren().add(wrapped(new Label(finding.text())));
+        found.setText(list.isEmpty() ? "Nothing odd was found" : list.size() == 1 ? "One thing was found" : list.size() + " things were found");
+        found.setDisable(list.isEmpty());
+        List<String> warnings = laid == null ? List.of() : laid.result().warnings();
+        warning.setText(String.join("\n", warnings));
+        warning.setVisible(!warnings.isEmpty());
+    }
+
+    private void facts() {
+        Laid laid = bench.laidProperty().get();
+        Place place = bench.placeProperty().get();
+        Work work = bench.workProperty().get();
+        LengthStyle style = bench.styleProperty().get();
+        span.setText(style.typed(bench.spanProperty().get()));
+        boolean there = laid != null && place != null && work != null;
+        told = there ? SpotCard.of(laid, place, bench.spanProperty().get(), work.recipe().thickness(), style) : List.of();
+        facts.getChildren().clear();
+        for (int i = 0; i < told.size(); i++) {
+            Label what = new Label(told.get(i).what());
+            what.getStyleClass().add("what");
+            facts.add(what, 0, i);
+            facts.add(new Label(told.get(i).amount()), 1, i);
+        }
+        beside.setVisible(!there);
+        beside.setManaged(!there);
+        facts.setVisible(there);
+        facts.setManaged(there);
+    }
+
+    private void span() {
+        try {
+            double mm = Lengths.parse(span.getText(), bench.styleProperty().get() == LengthStyle.MM ? blankwright.num.LengthUnit.MM
+                    : blankwright.num.LengthUnit.IN);
+            if (mm >= 1 && mm <= 10_000) bench.spanProperty().set(mm);
+            else bench.troubleProperty().set("Choose a span between 1 mm and 10 m.");
+        } catch (IllegalArgumentException e) {
+            bench.troubleProperty().set(e.getMessage());
+        }
+        facts();
+    }
+
+    /** Numbers of the place, and of all tapes. */
+    private void copy() {
+        Laid laid = bench.laidProperty().get();
+        if (laid == null) return;
+        StringBuilder text = new StringBuilder(laid.result().recipe().name()).append('\n').append(SpotCard.text(told));
+        for (TapeRow row : TapeRow.of(laid, bench.workProperty().get()))
+            text.append("tape ").append(row.number()).append('\t').append(row.words(bench.styleProperty().get())).append('\n');
+        ClipboardContent content = new ClipboardContent();
+        content.putString(text.toString());
+        Clipboard.getSystemClipboard().setContent(content);
+    }
+
+    private void tapes() {
+        tapes.getChildren().clear();
+        Laid laid = bench.laidProperty().get();
+        Work work = bench.workProperty().get();
+        if (laid == null || work == null) return;
+        for (TapeRow row : TapeRow.of(laid, work)) {
+            Label words = wrapped(new Label(row.number() + ": " + row.words(bench.styleProperty().get())));
+            HBox.setHgrow(words, Priority.ALWAYS);
+            words.setMaxWidth(Double.MAX_VALUE);
+            Button away = new Button("", Icons.of(Feather.X));
+            away.setAccessibleText("Take tape " + row.number() + " away");
+            away.setTooltip(new Tooltip("Takes this tape away."));
+            away.setOnAction(e -> bench.takeAway(row.tape()));
+            HBox line = new HBox(6, words, away);
+            line.setAlignment(javafx.geometry.Pos.CENTER_LEFT);
+            tapes.getChildren().add(line);
+        }
+    }
+
+    /** Number, what to do, how much; the strip at its side has the zone's colour on the map. */
+    private final class Row extends ListCell<ZoneRow> {
+        private final Label number = new Label(), todo = new Label(), amount = new Label(), worst = new Label();
+        private final Region strip = new Region();
+        private final HBox box;
+
+        Row() {
+            strip.setMinWidth(8);
+            strip.setMaxWidth(8);
+            number.getStyleClass().add("number");
+            number.setMinWidth(Region.USE_PREF_SIZE);
+            todo.getStyleClass().add("todo");
+            worst.getStyleClass().add("what");
+            for (Label label : List.of(todo, amount, worst)) label.setWrapText(true);
+            VBox words = new VBox(todo, amount, worst);
+            HBox.setHgrow(words, Priority.ALWAYS);
+            box = new HBox(8, strip, number, words);
+            box.setFillHeight(true);
+            setPrefWidth(10);
+        }
+
+        @Override
+        protected void updateItem(ZoneRow row, boolean empty) {
+            super.updateItem(row, empty);
+            setGraphic(empty || row == null ? null : box);
+            if (empty || row == null) {
+                setAccessibleText("");
+                return;
+            }
+            number.setText(row.name());
+            todo.setText(row.todo());
+            amount.setText(row.amount(bench.styleProperty().get()));
+            worst.setText(row.zone().instruction() == Instruction.LEAVE ? "" : row.worst());
+            var tints = bench.laidProperty().get().tints(blankwright.viewer.model.MapKind.WORK, java.util.OptionalDouble.empty());
+            strip.setStyle(String.format("-fx-background-color: #%06x; -fx-border-color: #777;", tints.colourOf(row.zone().largestStrain())));
+            setAccessibleText("Zone " + row.name() + ", " + row.todo() + ", " + amount.getText() + ", " + worst.getText());
+        }
+    }
+}

@@ -1,0 +1,373 @@
+package blankwright.viewer.model;
+
+import blankwright.job.FlattenJob;
+import blankwright.job.Given;
+import blankwright.job.InputFile;
+import blankwright.job.OddSize;
+import blankwright.job.OutputFolder;
+import blankwright.job.Refusal;
+import blankwright.job.Result;
+import blankwright.num.LengthUnit;
+import blankwright.project.Recipe;
+import blankwright.project.RecipeWriter;
+import blankwright.project.Source;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.concurrent.Executor;
+import java.util.function.UnaryOperator;
+import javafx.beans.binding.Bindings;
+import javafx.beans.binding.ObjectBinding;
+import javafx.beans.property.DoubleProperty;
+import javafx.beans.property.ObjectProperty;
+import javafx.beans.property.ReadOnlyBooleanProperty;
+import javafx.beans.property.ReadOnlyBooleanWrapper;
+import javafx.beans.property.ReadOnlyObjectProperty;
+import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.SimpleDoubleProperty;
+import javafx.beans.property.SimpleObjectProperty;
+import javafx.beans.property.SimpleStringProperty;
+import javafx.beans.property.StringProperty;
+
+/**
+ * One panel on the bench: what is open, what was decided, what came out, what is looked at.
+ *
+ * <ol><li>{@link #open} reads a recipe or a mesh and lays it flat; a mesh of odd size first raises the {@link #questionProperty question}.
+ * <li>{@link #change} decides something else; the blank follows, the step can be taken back, and a copy is kept against a kill.
+ * <li>{@link #save} writes the recipe that the command line runs.</ol>
+ *
+ * <p>All on the screen's thread; the work itself runs in the {@link #runner}.
+ */
+public final class Bench {
+    private final Runner runner;
+    private final Settings settings;
+    private final Autosave autosave;
+    private final ReadOnlyObjectWrapper<Work> work = new ReadOnlyObjectWrapper<>();
+    private final ReadOnlyObjectWrapper<Laid> laid = new ReadOnlyObjectWrapper<>();
+    private final ReadOnlyObjectWrapper<Path> file = new ReadOnlyObjectWrapper<>();
+    private final ReadOnlyBooleanWrapper canUndo = new ReadOnlyBooleanWrapper(), canRedo = new ReadOnlyBooleanWrapper();
+    private final ReadOnlyBooleanWrapper unsaved = new ReadOnlyBooleanWrapper();
+    private final StringProperty trouble = new SimpleStringProperty("");
+    private final ObjectProperty<UnitQuestion> question = new SimpleObjectProperty<>();
+    private final ObjectProperty<Place> place = new SimpleObjectProperty<>();
+    private final ObjectProperty<ZoneRow> zone = new SimpleObjectProperty<>();
+    private final ObjectProperty<MapKind> map = new SimpleObjectProperty<>(MapKind.WORK);
+    private final ObjectProperty<LengthStyle> style;
+    private final DoubleProperty span = new SimpleDoubleProperty(100);
+    private final ObjectBinding<Tints> tints;
+    private History<Work> history;
+    private Given given;
+
+    public Bench(Executor screen, Settings settings, Autosave autosave) {
+        runner = new Runner(screen);
+        this.settings = settings;
+        this.autosave = autosave;
+        style = new SimpleObjectProperty<>(settings.get("lengths", LengthStyle.MM));
+        style.addListener((o, was, is) -> settings.put("lengths", is.name()));
+        tints = Bindings.createObjectBinding(() -> laid.get() == null ? null
+                : laid.get().tints(map.get(), work.get() == null ? OptionalDouble.empty() : work.get().end(map.get())), laid, map, work);
+    }
+
+    /** Opens a recipe or a mesh in place of what is open; asks nothing. */
+    public void open(Path path) {
+        open(path, Optional.empty());
+    }
+
+    /** The answer to the {@link #questionProperty question}. */
+    public void answer(LengthUnit unit) {
+        UnitQuestion asked = question.get();
+        question.set(null);
+        if (asked != null) open(asked.file(), Optional.of(unit));
+    }
+
+    private void open(Path path, Optional<LengthUnit> unit) {
+        question.set(null);
+        try {
+            Recipe recipe = InputFile.recipe(path, unit);
+            boolean isRecipe = InputFile.isRecipe(path);
+            if (isRecipe && unit.isPresent() && recipe.source() instanceof Source.OfMesh mesh)
+                recipe = recipe.withSource(new Source.OfMesh(mesh.file(), unit));
+            begin(recipe, Given.file(path), isRecipe ? path.toAbsolutePath().normalize() : null, path,
+                    () -> settings.opened(path));
+        } catch (Refusal e) {
+            trouble.set(Plain.words(e.getMessage()));
+        }
+    }
+
+    /** Opens a panel of the Tern. */
+    public void openDemo(String name) {
+        begin(Demos.recipe(name), new Given(name + ".yaml", Path.of("").toAbsolutePath(), List.of()), null, null, () -> { });
+    }
+
+    /** Carries on where a killed program was. */
+    public void carryOn(Autosave.Left left) {
+        begin(left.recipe(), left.given(), left.file().orElse(null), null, () -> {
+            history.neverKept();
+            tell();
+            copy();
+            Autosave.forget(left);
+        });
+    }
+
+    private void begin(Recipe recipe, Given from, Path recipeFile, Path opened, Runnable then) {
+        trouble.set("");
+        Work begun = Work.of(recipe);
+        runner.ask(progress -> Laid.of(FlattenJob.run(recipe, from, progress)), true, done -> {
+            history = new History<>(begun);
+            given = from;
+            file.set(recipeFile);
+            place.set(null);
+            zone.set(null);
+            work.set(begun);
+            laid.set(done);
+            autosave.clear();
+            tell();
+            then.run();
+        }, e -> failed(e, opened));
+    }
+
+    private void failed(Throwable e, Path opened) {
+        if (e instanceof OddSize odd && opened != null) {
+            question.set(UnitQuestion.of(opened, odd.across()));
+        } else if (e instanceof Refusal) {
+            trouble.set(Plain.words(e.getMessage()));
+        } else if (e instanceof OutOfMemoryError) {
+            trouble.set("There was not enough memory. Close other programs, start with more (java -Xmx8g -jar blankwright.jar), or give a coarser mesh.");
+        } else {
+            trouble.set("The program failed, and that is our fault, not yours (" + e.getClass().getSimpleName() + ": " + e.getMessage()
+                    + "). What was there before is still there.");
+        }
+    }
+
+    /** Decides something else about the panel; refused words go to {@link #troubleProperty}. True where it was taken. */
+    public boolean change(UnaryOperator<Recipe> how) {
+        return change(how, null);
+    }
+
+    /** @param grip what the hand is on while it drags: all changes under it are one step */
+    public boolean change(UnaryOperator<Recipe> how, Object grip) {
+        if (history == null) return false;
+        try {
+            put(history.now().with(how.apply(history.now().recipe())), grip);
+            return true;
+        } catch (IllegalArgumentException e) {
+            trouble.set(e.getMessage());
+            return false;
+        }
+    }
+
+    /** The hand has let go of what it dragged. */
+    public void letGo() {
+        if (history != null) history.letGo();
+    }
+
+    public void lay(Tape tape) {
+        if (history != null) put(history.now().with(tape), null);
+    }
+
+    public void takeAway(Tape tape) {
+        if (history != null) put(history.now().without(tape), null);
+    }
+
+    /** Sets the end of the present map's scale; empty for that of the paper. */
+    public void end(OptionalDouble end, Object grip) {
+        if (history != null) put(history.now().withEnd(map.get(), end), grip);
+    }
+
+    public void undo() {
+        if (history == null) return;
+        history.undo();
+        show();
+    }
+
+    public void redo() {
+        if (history == null) return;
+        history.redo();
+        show();
+    }
+
+    private void put(Work next, Object grip) {
+        history.change(next, grip);
+        show();
+    }
+
+    /** The history has moved: everything follows. */
+    private void show() {
+        Work now = history.now();
+        boolean otherPanel = !now.recipe().equals(work.get().recipe());
+        work.set(now);
+        trouble.set("");
+        tell();
+        copy();
+        if (!otherPanel) return;
+        Recipe recipe = now.recipe();
+        Given from = given;
+        runner.ask(progress -> Laid.of(FlattenJob.run(recipe, from, progress)), false, this::followed, e -> failed(e, null));
+    }
+
+    /** A place and a zone are found again on the panel laid out anew. */
+    private void followed(Laid done) {
+        double[] at = place.get() == null ? null : laid.get().numbers(place.get()).form();
+        zone.set(null);
+        place.set(null);
+        laid.set(done);
+        if (at != null) place.set(done.onForm(at[0], at[1], at[2]));
+    }
+
+    private void tell() {
+        canUndo.set(history.canUndo());
+        canRedo.set(history.canRedo());
+        unsaved.set(history.unkept());
+    }
+
+    private void copy() {
+        if (!history.unkept()) {
+            autosave.clear();
+            return;
+        }
+        try {
+            autosave.write(history.now().recipe(), given, Optional.ofNullable(file.get()));
+        } catch (IOException e) {
+            trouble.set("No safety copy can be kept (" + InputFile.words(e) + "): save the recipe yourself from time to time.");
+        }
+    }
+
+    /**
+     * Writes the recipe, whole or not at all, keeping the remarks at the head of a file already there. A mesh it names is found from there too.
+     * True where it was written; else {@link #troubleProperty} says why not.
+     */
+    public boolean save(Path to) {
+        if (history == null) return false;
+        Path whole = to.toAbsolutePath().normalize();
+        Recipe recipe = history.now().recipe();
+        if (recipe.source() instanceof Source.OfMesh mesh)
+            recipe = recipe.withSource(new Source.OfMesh(seenFrom(whole.getParent(), given.folder().resolve(mesh.file())), mesh.units()));
+        String text = head(whole) + RecipeWriter.write(recipe);
+        try (OutputFolder folder = OutputFolder.open(whole.getParent())) {
+            folder.write(whole.getFileName().toString(), out -> out.write(text.getBytes(StandardCharsets.UTF_8)));
+            folder.keep();
+        } catch (IOException e) {
+            trouble.set("The recipe could not be written: " + InputFile.words(e) + ". Choose another place, or make room.");
+            return false;
+        }
+        given = Given.file(whole);
+        history.change(history.now().with(recipe));
+        history.keep();
+        work.set(history.now());
+        file.set(whole);
+        settings.opened(whole);
+        autosave.clear();
+        trouble.set("");
+        tell();
+        return true;
+    }
+
+    private static String seenFrom(Path folder, Path mesh) {
+        try {
+            return folder.relativize(mesh.toAbsolutePath().normalize()).toString();
+        } catch (IllegalArgumentException e) {                      // another drive
+            return mesh.toAbsolutePath().normalize().toString();
+        }
+    }
+
+    private static String head(Path there) {
+        try {
+            StringBuilder head = new StringBuilder();
+            for (String line : Files.readAllLines(there)) {
+                if (!line.startsWith("#")) break;
+                head.append(line).append('\n');
+            }
+            return head.toString();
+        } catch (IOException e) {
+            return "";
+        }
+    }
+
+    /** The window closes for good: what was not saved is not wanted. */
+    public void close() {
+        runner.close();
+        autosave.clear();
+    }
+
+    public Runner runner() {
+        return runner;
+    }
+
+    public Settings settings() {
+        return settings;
+    }
+
+    /** What was decided; null while nothing is open. */
+    public ReadOnlyObjectProperty<Work> workProperty() {
+        return work.getReadOnlyProperty();
+    }
+
+    /** What came out of it last; null while nothing is open. It may lag behind {@link #workProperty} while work is under way. */
+    public ReadOnlyObjectProperty<Laid> laidProperty() {
+        return laid.getReadOnlyProperty();
+    }
+
+    /** The recipe file it is saved as; null where it has none. */
+    public ReadOnlyObjectProperty<Path> fileProperty() {
+        return file.getReadOnlyProperty();
+    }
+
+    public ReadOnlyBooleanProperty canUndoProperty() {
+        return canUndo.getReadOnlyProperty();
+    }
+
+    public ReadOnlyBooleanProperty canRedoProperty() {
+        return canRedo.getReadOnlyProperty();
+    }
+
+    public ReadOnlyBooleanProperty unsavedProperty() {
+        return unsaved.getReadOnlyProperty();
+    }
+
+    /** What went wrong and what to do, in one or two sentences; empty where nothing did. */
+    public StringProperty troubleProperty() {
+        return trouble;
+    }
+
+    /** Which unit a mesh is in, where nobody said; null where nothing is asked. */
+    public ObjectProperty<UnitQuestion> questionProperty() {
+        return question;
+    }
+
+    /** The place pointed at; null where none is. */
+    public ObjectProperty<Place> placeProperty() {
+        return place;
+    }
+
+    /** The zone chosen in the list; null where none is. */
+    public ObjectProperty<ZoneRow> zoneProperty() {
+        return zone;
+    }
+
+    public ObjectProperty<MapKind> mapProperty() {
+        return map;
+    }
+
+    public ObjectProperty<LengthStyle> styleProperty() {
+        return style;
+    }
+
+    /** Length over which strains are told as lengths, mm. */
+    public DoubleProperty spanProperty() {
+        return span;
+    }
+
+    /** Colours and limits of the present map; null while nothing is open. */
+    public ObjectBinding<Tints> tintsProperty() {
+        return tints;
+    }
+
+    /** The result, where there is one. */
+    public Optional<Result> result() {
+        return Optional.ofNullable(laid.get()).map(Laid::result);
+    }
+}

@@ -1,0 +1,178 @@
+package blankwright.viewer.model;
+
+import blankwright.drawing.Drawing;
+import blankwright.job.Packet;
+import blankwright.job.Result;
+import blankwright.mesh.EdgeTable;
+import blankwright.mesh.TriMesh;
+import blankwright.mesh.query.SkinPoint;
+import blankwright.picture.WorkMap;
+import blankwright.shop.PanelFrame;
+import blankwright.shop.Zone;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** A finished run ready for the screen. Immutable; made on a thread of its own, since large panels take their time. */
+public final class Laid {
+    private final Result result;
+    private final Drawing drawing;
+    private final Ink ink;
+    private final WorkMap workMap;
+    private final List<Skin> skins = new ArrayList<>();
+    private final Map<MapKind, Tints> usual = new EnumMap<>(MapKind.class);
+    private final Map<MapKind, List<Contour>> contours = new EnumMap<>(MapKind.class);
+
+    private Laid(Result result) {
+        this.result = result;
+        drawing = Packet.drawing(result);
+        ink = Ink.of(drawing);
+        workMap = Packet.workMap(result);
+        for (int i = 0; i < result.pieces().size(); i++) skins.add(Skin.of(result.pieces().get(i), workMap.fields().get(i)));
+        usual.put(MapKind.WORK, Tints.of(workMap.scale()));
+        double thinnest = 1, thickest = 1, roundest = 0;
+        for (Skin skin : skins) {
+            Painting left = skin.painting(MapKind.THICKNESS), crown = skin.painting(MapKind.CURVATURE);
+            for (int v = 0; v < left.vertexCount(); v++) {
+                thinnest = Math.min(thinnest, left.value(v));
+                thickest = Math.max(thickest, left.value(v));
+                roundest = Math.max(roundest, Math.abs(crown.value(v)));
+            }
+        }
+        double least = Math.floor(Math.min(thinnest, 0.99) * 100) / 100, most = Math.ceil(Math.max(thickest, 1.01) * 100) / 100;
+        usual.put(MapKind.THICKNESS, Tints.oneWay(least, most));
+        usual.put(MapKind.CURVATURE, Tints.bothWays(Math.max(0.1, rounded(roundest))));
+        for (MapKind kind : MapKind.values()) contours.put(kind, Contour.of(skins, kind, usual.get(kind)));
+    }
+
+    public static Laid of(Result result) {
+        return new Laid(result);
+    }
+
+    /** Up to two digits. */
+    private static double rounded(double x) {
+        if (!(x > 0)) return 0;
+        double step = Math.pow(10, Math.floor(Math.log10(x)) - 1);
+        return Math.ceil(x / step) * step;
+    }
+
+    public Result result() {
+        return result;
+    }
+
+    /** The blank as the files hold it. */
+    public Drawing drawing() {
+        return drawing;
+    }
+
+    /** Its strokes. */
+    public Ink ink() {
+        return ink;
+    }
+
+    public List<Skin> skins() {
+        return List.copyOf(skins);
+    }
+
+    public List<TriMesh> forms() {
+        return skins.stream().map(s -> s.map().form()).toList();
+    }
+
+    /** Axes of the largest piece. */
+    public PanelFrame frame() {
+        return result.pieces().get(0).stations().frame();
+    }
+
+    /** {u0, v0, u1, v1} round all pieces, mm. */
+    public double[] box() {
+        double[] box = skins.get(0).map().box();
+        for (Skin skin : skins) {
+            double[] b = skin.map().box();
+            for (int k = 0; k < 2; k++) {
+                box[k] = Math.min(box[k], b[k]);
+                box[k + 2] = Math.max(box[k + 2], b[k + 2]);
+            }
+        }
+        return box;
+    }
+
+    /** Colours and limits of a map: those of the paper, or as a hand has set the end. */
+    public Tints tints(MapKind kind, OptionalDouble end) {
+        if (end.isEmpty()) return usual.get(kind);
+        return switch (kind) {
+            case WORK -> Tints.of(workMap.scale().withLimit(end.getAsDouble()));
+            case THICKNESS -> Tints.oneWay(Math.min(end.getAsDouble(), usual.get(kind).high() - 0.005), usual.get(kind).high());
+            case CURVATURE -> Tints.bothWays(end.getAsDouble());
+        };
+    }
+
+    /** Lines of equal number at the boundaries of the colours. */
+    public List<Contour> contours(MapKind kind, Tints tints) {
+        return tints.equals(usual.get(kind)) ? contours.get(kind) : Contour.of(skins, kind, tints);
+    }
+
+    public Numbers numbers(Place place) {
+        return skins.get(place.piece()).numbers(place.at());
+    }
+
+    /** The place at (u, v) of the sheet, or within {@code reach} mm beside a piece. */
+    public Optional<Place> onBlank(double u, double v, double reach) {
+        Optional<Place> best = Optional.empty();
+        double least = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < skins.size(); i++) {
+            Optional<SkinPoint> there = skins.get(i).onBlank(u, v, reach);
+            if (there.isEmpty()) continue;
+            double[] at = there.get().on(skins.get(i).map());
+            double off = Math.hypot(at[0] - u, at[1] - v);
+            if (off >= least) continue;
+            least = off;
+            best = Optional.of(new Place(i, there.get()));
+        }
+        return best;
+    }
+
+    /** The place of the form nearest to a point in space. */
+    public Place onForm(double x, double y, double z) {
+        Place best = null;
+        double least = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < skins.size(); i++) {
+            SkinPoint there = skins.get(i).onForm(x, y, z);
+            double[] at = there.on(skins.get(i).map().form());
+            double off = Math.hypot(Math.hypot(at[0] - x, at[1] - y), at[2] - z);
+            if (off >= least) continue;
+            least = off;
+            best = new Place(i, there);
+        }
+        return best;
+    }
+
+    /** Pairs of vertices between which the border of a zone runs; corners of the piece's form. */
+    public int[] border(ZoneRow row) {
+        Skin skin = skins.get(row.piece());
+        TriMesh form = skin.map().form();
+        EdgeTable edges = EdgeTable.of(form);
+        int[] border = new int[2 * edges.edgeCount()];
+        int n = 0;
+        for (int e = 0; e < edges.edgeCount(); e++) {
+            boolean left = skin.piece().zones().zoneOf(edges.left(e)) == row.zone().number();
+            boolean right = edges.right(e) >= 0 && skin.piece().zones().zoneOf(edges.right(e)) == row.zone().number();
+            if (left == right) continue;
+            border[n++] = edges.from(e);
+            border[n++] = edges.to(e);
+        }
+        return Arrays.copyOf(border, n);
+    }
+
+    /** Place of a zone's number. */
+    public Place placeOf(int piece, Zone zone) {
+        return onBlankOf(piece, zone.label().u(), zone.label().v());
+    }
+
+    private Place onBlankOf(int piece, double u, double v) {
+        return new Place(piece, skins.get(piece).onBlank(u, v, Double.POSITIVE_INFINITY).orElseThrow());
+    }
+}

@@ -1,0 +1,59 @@
+package blankwright.viewer.model;
+
+import blankwright.num.Lengths;
+import java.util.Locale;
+
+/** How lengths are written on the screen. */
+public enum LengthStyle {
+    MM("mm"), INCH("inch, decimals"), FRACTION("inch, 1/64");
+
+    private final String words;
+
+    LengthStyle(String words) {
+        this.words = words;
+    }
+
+    public String words() {
+        return words;
+    }
+
+    /** {@code 12.4 mm}, {@code 0.488 in}, {@code 31/64 in}: as many digits as a bench can use. */
+    public String length(double mm) {
+        return switch (this) {
+            case MM -> Lengths.mm(mm, Math.abs(mm) < 0.995 ? 2 : Math.abs(mm) < 99.95 ? 1 : 0);
+            case INCH -> Lengths.inches(mm, Math.abs(mm) < 254 ? 3 : 2);
+            case FRACTION -> Lengths.sixtyFourths(mm);
+        };
+    }
+
+    /** As a tool reads the sheet: two more digits than {@link #length}. */
+    public String thickness(double mm) {
+        return this == MM ? Lengths.mm(mm, 2) : Lengths.inches(mm, 4);
+    }
+
+    /** {@code let out 1.2 mm}, {@code take in 0.4 mm}, {@code as it is}. */
+    public String change(double mm) {
+        String size = length(Math.abs(mm));
+        if (size.matches("0(\\.0*)? (mm|in)")) return "as it is";
+        return (mm < 0 ? "take in " : "let out ") + size;
+    }
+
+    /** {@code 640 x 410 mm} and the like, whole mm or tenths of an inch. */
+    public String size(double... mm) {
+        StringBuilder out = new StringBuilder();
+        for (double side : mm) {
+            out.append(out.isEmpty() ? "" : " × ");
+            out.append(this == MM ? String.format(Locale.ROOT, side < 100 ? "%.1f" : "%.0f", side)
+                    : this == INCH ? String.format(Locale.ROOT, "%.2f", side / 25.4) : Lengths.sixtyFourths(side).replace(" in", ""));
+        }
+        return out + (this == MM ? " mm" : " in");
+    }
+
+    /** What a person may type and finds again: {@code 100 mm}, {@code 3.937 in}. */
+    public String typed(double mm) {
+        if (this == MM) return Lengths.plain(Math.round(mm * 1e4) / 1e4) + " mm";
+        double exact = mm / 25.4 * 64;
+        if (this == FRACTION && Math.abs(exact - Math.rint(exact)) < 1e-9) return Lengths.sixtyFourths(mm);
+        return Lengths.plain(Math.round(mm / 25.4 * 1e5) / 1e5) + " in";
+    }
+}

@@ -1,0 +1,48 @@
+package blankwright.viewer.model;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.OptionalDouble;
+
+/** What is told of the place pointed at, line by line, as a builder says it. */
+public final class SpotCard {
+    /** One fact: what it is, and how much. */
+    public record Fact(String what, String amount) { }
+
+    private SpotCard() { }
+
+    /**
+     * @param span length over which strains are told, mm
+     * @param sheet thickness of the sheet, mm, where known
+     */
+    public static List<Fact> of(Laid laid, Place place, double span, OptionalDouble sheet, LengthStyle style) {
+        Numbers n = laid.numbers(place);
+        List<Fact> facts = new ArrayList<>();
+        String over = " over " + style.length(span);
+        facts.add(new Fact("one way", style.change(n.most() * span) + over + percent(n.most())));
+        facts.add(new Fact("across it", style.change(n.across() * span) + over + percent(n.across())));
+        String left = String.format(Locale.ROOT, "%.1f %% of the sheet", 100 * n.left());
+        facts.add(new Fact("thickness", sheet.isPresent() ? style.thickness(sheet.getAsDouble() * n.left()) + " (" + left + ")" : left));
+        facts.add(new Fact("crown", crown(n.crownDegrees())));
+        facts.add(new Fact("zone", laid.result().pieceName(place.piece()) + n.zone().number() + ": " + n.zone().instruction().word() + ", "
+                + n.zone().verdict().words()));
+        return facts;
+    }
+
+    /** All of it as text, for the clipboard. */
+    public static String text(List<Fact> facts) {
+        StringBuilder out = new StringBuilder();
+        for (Fact fact : facts) out.append(fact.what()).append('\t').append(fact.amount()).append('\n');
+        return out.toString();
+    }
+
+    private static String percent(double strain) {
+        return String.format(Locale.ROOT, " (%+.1f %%)", 100 * strain).replace("(+0.0 %)", "(0 %)").replace("(-0.0 %)", "(0 %)");
+    }
+
+    private static String crown(double degrees) {
+        if (Math.abs(degrees) < 0.05) return "none: single-curved or flat";
+        return String.format(Locale.ROOT, "%.1f° %s in a square of 100 mm", Math.abs(degrees), degrees > 0 ? "bowl" : "saddle");
+    }
+}

@@ -1,0 +1,291 @@
+package blankwright.viewer.model;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertSame;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import blankwright.job.FlattenJob;
+import blankwright.job.Given;
+import blankwright.num.LengthUnit;
+import blankwright.num.Progress;
+import blankwright.project.Face;
+import blankwright.project.Recipe;
+import blankwright.project.RecipeReader;
+import blankwright.project.Source;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+
+@Timeout(120)
+class BenchTest {
+    private static final String DISH = """
+            # Kept at the head.
+            blankwright-recipe: 1
+            name: dish
+            panel:
+              kind: spherical-cap
+              radius: 300mm
+              half-angle: 25deg
+            chord: 0.5mm
+            thickness: 1mm
+            """;
+    private static final String OBJ = "v 0 0 0\nv 0.4 0 0\nv 0.4 0.3 0.01\nv 0 0.3 0\nf 1 2 3\nf 1 3 4\n";
+
+    @TempDir Path temp;
+    private final Screen screen = new Screen();
+    private Bench bench;
+    private Autosave autosave;
+
+    @BeforeEach
+    void clear() {
+        autosave = new Autosave(temp.resolve("home/unsaved"));
+        bench = new Bench(screen, new Settings(temp.resolve("home")), autosave);
+    }
+
+    @AfterEach
+    void close() {
+        bench.close();
+    }
+
+    private void settle() {
+        screen.until(() -> !bench.runner().busyProperty().get());
+    }
+
+    private Path dish() throws IOException {
+        return Files.writeString(temp.resolve("dish.yaml"), DISH);
+    }
+
+    private void opened(Path file) {
+        bench.open(file);
+        settle();
+    }
+
+    @Test
+    void aRecipeIsLaidFlatAndRemembered() throws IOException {
+        opened(dish());
+        assertEquals("", bench.troubleProperty().get());
+        assertEquals("dish", bench.workProperty().get().recipe().name());
+        assertEquals(1, bench.laidProperty().get().skins().size());
+        assertEquals(List.of(temp.resolve("dish.yaml")), bench.settings().recent());
+        assertFalse(bench.unsavedProperty().get());
+    }
+
+    @Test
+    void theWholeTernOpensWithoutAFile() {
+        bench.openDemo("vent-cowl");
+        settle();
+        assertEquals("vent cowl", bench.workProperty().get().recipe().name());
+        for (String name : Demos.NAMES) assertNotNull(Demos.recipe(name));
+    }
+
+    @Test
+    void theDemosAreTheModelsThatNeedNoMesh() throws IOException {
+        try (var files = Files.list(Path.of("models"))) {
+            List<String> recipes = files.map(f -> f.getFileName().toString()).filter(f -> f.endsWith(".yaml") && !f.equals("tail.yaml")).sorted()
+                    .map(f -> f.replace(".yaml", "")).toList();
+            assertEquals(recipes, Demos.NAMES.stream().sorted().toList());
+        }
+    }
+
+    @Test
+    void changesAreFollowedAndTakenBack() throws IOException {
+        opened(dish());
+        Laid thin = bench.laidProperty().get();
+        assertTrue(bench.change(r -> r.withSheet(OptionalDouble.of(4), Face.OUTSIDE)));
+        settle();
+        Laid thick = bench.laidProperty().get();
+        assertTrue(thick.skins().get(0).map().area() < 0.99 * thin.skins().get(0).map().area(), "2 mm inwards on a radius of 300");
+        assertTrue(bench.unsavedProperty().get());
+        bench.undo();
+        settle();
+        assertEquals(thin.skins().get(0).map().area(), bench.laidProperty().get().skins().get(0).map().area());
+        assertFalse(bench.unsavedProperty().get());
+        bench.redo();
+        settle();
+        assertEquals(4, bench.workProperty().get().recipe().thickness().getAsDouble());
+    }
+
+    @Test
+    void wordsThatCannotBeAreToldAndChangeNothing() throws IOException {
+        opened(dish());
+        Laid before = bench.laidProperty().get();
+        assertFalse(bench.change(r -> r.withSheet(OptionalDouble.of(18), Face.OUTSIDE)));
+        assertTrue(bench.troubleProperty().get().startsWith("thickness 18 mm: must be"), bench.troubleProperty().get());
+        settle();
+        assertSame(before, bench.laidProperty().get());
+        assertFalse(bench.canUndoProperty().get());
+    }
+
+    @Test
+    void troubleSaysWhatToDoAndKeepsWhatWasThere() throws IOException {
+        opened(dish());
+        opened(temp.resolve("gone.stl"));
+        assertTrue(bench.troubleProperty().get().contains("gone.stl: no such file"), bench.troubleProperty().get());
+        assertEquals("dish", bench.workProperty().get().recipe().name());
+        opened(Files.writeString(temp.resolve("bad.yaml"), "blankwright-recipe: 1\ncolour: red\n"));
+        assertTrue(bench.troubleProperty().get().contains("bad.yaml:2:1"), bench.troubleProperty().get());
+        assertEquals("dish", bench.workProperty().get().recipe().name());
+    }
+
+    /** 0.4 in metres is a panel of 400 mm: asked with the size each answer gives, likely ones first. */
+    @Test
+    void aMeshOfOddSizeIsAskedForItsUnit() throws IOException {
+        opened(Files.writeString(temp.resolve("skin.obj"), OBJ));
+        UnitQuestion question = bench.questionProperty().get();
+        assertNotNull(question, bench.troubleProperty().get());
+        assertNull(bench.laidProperty().get());
+        assertEquals(List.of(LengthUnit.M, LengthUnit.FT, LengthUnit.MM, LengthUnit.CM, LengthUnit.IN),
+                question.answers().stream().map(UnitQuestion.Answer::unit).toList());
+        assertEquals(400, question.answers().get(0).across(), 1e-9);
+        assertEquals(0.4 * 304.8, question.answers().get(1).across(), 1e-9);
+        bench.answer(LengthUnit.M);
+        settle();
+        assertNull(bench.questionProperty().get());
+        assertEquals(400, bench.laidProperty().get().result().input().dx(), 1e-9);
+    }
+
+    @Test
+    void theUnitOfAMeshNamedInARecipeIsAskedToo() throws IOException {
+        Files.writeString(temp.resolve("skin.obj"), OBJ);
+        opened(Files.writeString(temp.resolve("skin.yaml"), "blankwright-recipe: 1\nname: skin\nmesh: skin.obj\n"));
+        assertNotNull(bench.questionProperty().get(), bench.troubleProperty().get());
+        bench.answer(LengthUnit.M);
+        settle();
+        assertEquals(400, bench.laidProperty().get().result().input().dx(), 1e-9);
+    }
+
+    /** What was saved gives the same blank through the door the command line uses, also from another folder. */
+    @Test
+    void theSavedRecipeGivesTheSameBlank() throws Exception {
+        opened(Files.writeString(temp.resolve("skin.obj"), OBJ));
+        bench.answer(LengthUnit.M);
+        settle();
+        bench.change(r -> r.withSheet(OptionalDouble.of(1.2), Face.OUTSIDE).withTrim(OptionalDouble.of(10)));
+        settle();
+        Path there = temp.resolve("elsewhere/saved.yaml");
+        assertTrue(bench.save(there), bench.troubleProperty().get());
+        assertFalse(bench.unsavedProperty().get());
+        Recipe back = RecipeReader.read(there);
+        assertEquals("../skin.obj", ((Source.OfMesh) back.source()).file());
+        var again = FlattenJob.run(back, Given.file(there), Progress.NONE);
+        assertEquals(bench.laidProperty().get().drawing().entities(), blankwright.job.Packet.drawing(again).entities());
+    }
+
+    @Test
+    void remarksAtTheHeadOfARecipeStay() throws IOException {
+        opened(dish());
+        bench.change(r -> r.withStations(50));
+        assertTrue(bench.save(temp.resolve("dish.yaml")));
+        String text = Files.readString(temp.resolve("dish.yaml"));
+        assertTrue(text.startsWith("# Kept at the head.\nblankwright-recipe: 1\n"), text);
+        assertTrue(text.contains("stations: 50mm"));
+    }
+
+    @Test
+    void aPlaceThatCannotBeWrittenIsToldAndNothingIsLost() throws IOException {
+        opened(dish());
+        bench.change(r -> r.withStations(50));
+        assertFalse(bench.save(dish().resolve("in-a-file.yaml")));
+        assertTrue(bench.troubleProperty().get().startsWith("The recipe could not be written"), bench.troubleProperty().get());
+        assertTrue(bench.unsavedProperty().get());
+    }
+
+    /** The copy on disk is that of the last change; a viewer of another process finds it once this one is gone. */
+    @Test
+    void everyChangeIsKeptAgainstAKill() throws Exception {
+        opened(dish());
+        bench.change(r -> r.withStations(40));
+        Path copy = temp.resolve("home/unsaved/left-" + ProcessHandle.current().pid() + ".yaml");
+        assertEquals(40, RecipeReader.read(copy).stations());
+        assertEquals(List.of(), autosave.left(), "this process still runs");
+        Path orphan = Files.move(copy, temp.resolve("home/unsaved/left-" + gone() + ".yaml"));
+        Autosave.Left left = autosave.left().get(0);
+        assertEquals(40, left.recipe().stations());
+        assertEquals(Optional.of(temp.resolve("dish.yaml")), left.file());
+
+        bench.carryOn(left);
+        settle();
+        assertEquals(40, bench.workProperty().get().recipe().stations());
+        assertTrue(bench.unsavedProperty().get());
+        assertFalse(Files.exists(orphan), "taken over");
+        assertTrue(Files.exists(copy), "and kept again");
+        assertTrue(bench.save(bench.fileProperty().get()));
+        assertFalse(Files.exists(copy), "saved: no copy needed");
+    }
+
+    /** The number of a process that has ended. */
+    private static long gone() throws Exception {
+        Process process = new ProcessBuilder("true").start();
+        process.waitFor();
+        return process.pid();
+    }
+
+    @Test
+    void aDragIsOneStepAndItsLastAnswerIsShown() throws IOException {
+        opened(dish());
+        for (int i = 1; i <= 8; i++) {
+            double mm = 1 + 0.1 * i;
+            bench.change(r -> r.withSheet(OptionalDouble.of(mm), Face.OUTSIDE), "thickness");
+        }
+        bench.letGo();
+        settle();
+        assertEquals(1.8, bench.laidProperty().get().result().recipe().thickness().getAsDouble(), 1e-12);
+        bench.undo();
+        settle();
+        assertEquals(Face.MIDDLE, bench.workProperty().get().recipe().face());
+        assertFalse(bench.canUndoProperty().get());
+    }
+
+    @Test
+    void aPlaceIsFoundAgainAfterAChange() throws IOException {
+        opened(dish());
+        Laid before = bench.laidProperty().get();
+        Place place = before.onBlank(before.box()[0] + 60, (before.box()[1] + before.box()[3]) / 2, 1).orElseThrow();
+        bench.placeProperty().set(place);
+        double[] was = before.numbers(place).form();
+        bench.change(r -> r.withSheet(OptionalDouble.of(2), Face.OUTSIDE));
+        settle();
+        double[] is = bench.laidProperty().get().numbers(bench.placeProperty().get()).form();
+        assertEquals(1, Math.hypot(Math.hypot(is[0] - was[0], is[1] - was[1]), is[2] - was[2]), 0.05, "half the sheet inwards");
+    }
+
+    @Test
+    void tapesAndScalesAreStepsToo() throws IOException {
+        opened(dish());
+        Laid laid = bench.laidProperty().get();
+        Tints paper = bench.tintsProperty().get();
+        double v = (laid.box()[1] + laid.box()[3]) / 2;
+        bench.lay(Tape.between(laid, laid.onBlank(laid.box()[0] + 20, v, 1).orElseThrow(), laid.onBlank(laid.box()[2] - 20, v, 1).orElseThrow(), true));
+        bench.end(OptionalDouble.of(0.2), null);
+        assertEquals(0.2, bench.tintsProperty().get().high());
+        assertSame(laid, bench.laidProperty().get(), "nothing to lay out anew");
+        bench.undo();
+        assertEquals(paper, bench.tintsProperty().get());
+        assertEquals(1, bench.workProperty().get().tapes().size());
+        bench.undo();
+        assertEquals(0, bench.workProperty().get().tapes().size());
+    }
+
+    @Test
+    void settingsThatCannotBeReadAreForgotten() throws IOException {
+        Path home = Files.createDirectories(temp.resolve("other"));
+        Files.write(home.resolve("settings.properties"), new byte[] {'a', '=', '\\', 'u', 'z', 'z'});
+        Settings settings = new Settings(home);
+        assertEquals(3, settings.get("text", 3.0));
+        settings.put("text", 16.0);
+        settings.put("lengths", LengthStyle.FRACTION.name());
+        assertEquals(16, new Settings(home).get("text", 3.0));
+        assertEquals(LengthStyle.FRACTION, new Settings(home).get("lengths", LengthStyle.MM));
+    }
+}
