@@ -1,5 +1,6 @@
 package blankwright.cli;
 
+import blankwright.job.InputFile;
 import blankwright.job.Refusal;
 import blankwright.project.AlloyReader;
 import blankwright.project.Metal;
@@ -40,6 +41,6 @@ final class MetalOptions {
     }
 
     private static Refusal unreadable(String file, Exception e) {
-        return new Refusal(file + ": the alloy table cannot be read: " + Blankwright.words(e) + ".");
+        return new Refusal(file + ": the alloy table cannot be read: " + InputFile.words(e) + ".");
     }
 }

@@ -61,7 +61,7 @@ public record Recipe(String name, Source source, double chord, OptionalDouble de
     }
 
     public Recipe withName(String other) {
-        return new Recipe(other, source, chord, thickness, face, aim, stations, trim, hand, notes);
+        return new Recipe(other, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal);
     }
 
     public Recipe withSource(Source other) {
