@@ -11,12 +11,14 @@ import java.util.concurrent.CancellationException;
  * <ol><li>Factor the positive part of the second derivative, lifted by 1e-9 of a typical diagonal entry: rigid motions cost nothing.
  * <li>Step towards its minimum; with a barrier at most 0.9 of the way to the first triangle without area.
  * <li>Halve until the energy falls by 1e-4 of what the slope promises.
+ * <li>Where the second derivative promised well, take it for smaller changes of strain the next time; where steps were cut, for larger.
  * <li>Stop after a full step that promised less than the tolerance.</ol>
  *
  * <p>Source: Teran, Sifakis, Irving and Fedkiw, "Robust Quasistatic Finite Elements and Flesh Simulation", 2005, docs/sources.md [TSIF05].
  */
 final class Descent {
     private static final double LIFT = 1e-9;
+    private static final double RADIUS = 0.03;          // change of strain at the beginning: about what hand work does in a panel
     private static final double ROUNDING = 1e-15;       // a promised gain below this part of the energy is noise
 
     /** How a run ended. */
@@ -56,10 +58,10 @@ final class Descent {
         double[] gradient = new double[uv.length], move = new double[uv.length], there = new double[uv.length];
         value = form.value(energy, uv);
         if (!(value < Double.POSITIVE_INFINITY)) return End.NO_DESCENT;         // else no gain would look like being at the bottom
-        double firstGain = 0;
+        double firstGain = 0, radius = RADIUS;
         for (steps = 0; steps < options.stepLimit(); ) {
             form.gradient(energy, uv, gradient);
-            if (!direction(uv, gradient, move)) return End.NO_DESCENT;
+            if (!direction(uv, gradient, radius, move)) return End.NO_DESCENT;
             double slope = dot(gradient, move);
             double gain = -slope / 2;
             if (!(gain > ROUNDING * value)) return gain >= -ROUNDING * value ? End.CONVERGED : End.NO_DESCENT;
@@ -82,6 +84,7 @@ final class Descent {
             steps++;
             progress.at("Laying flat", nearness(firstGain, gain));
             if (full && gain <= options.tolerance() * value && fall <= options.tolerance() * value) return End.CONVERGED;
+            radius *= full ? fall > gain / 2 ? 0.25 : 1 : step < 0.3 ? 4 : 2;
             if (!watch.goOn(uv)) return End.ASKED;
         }
         return End.STEP_LIMIT;
@@ -94,11 +97,11 @@ final class Descent {
         return Math.max(0, Math.min(1, Math.log(first / now) / Math.log(first / goal)));
     }
 
-    private boolean direction(double[] uv, double[] gradient, double[] move) {
+    private boolean direction(double[] uv, double[] gradient, double radius, double[] move) {
         double lift = LIFT * form.typicalStiffness();
         for (int attempt = 0; attempt < 6; attempt++, lift *= 100) {
             if (progress.cancelled()) throw new CancellationException();
-            if (!solver.factor(form.stiffness(energy, uv), lift, progress::cancelled)) continue;
+            if (!solver.factor(form.stiffness(energy.overChanges(radius), uv), lift, progress::cancelled)) continue;
             for (int i = 0; i < move.length; i++) move[i] = -gradient[i];
             solver.solve(move, move);
             if (dot(gradient, move) <= 0) return true;

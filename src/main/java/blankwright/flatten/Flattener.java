@@ -1,5 +1,6 @@
 package blankwright.flatten;
 
+import blankwright.flatten.energy.LeastWork;
 import blankwright.flatten.energy.StretchEnergy;
 import blankwright.flatten.energy.SymmetricDirichlet;
 import blankwright.flatten.energy.Untangling;
@@ -10,14 +11,17 @@ import blankwright.mesh.TriMesh;
 import blankwright.num.Orientation;
 import blankwright.num.Progress;
 import blankwright.sparse.Cholesky;
+import java.util.ArrayList;
+import java.util.List;
 
 /**
  * Lays a disk, holes allowed, flat with its distortion spread as evenly as geometry allows: the minimum of the symmetric Dirichlet energy
- * over all layouts in which no triangle is turned over.
+ * over all layouts in which no triangle is turned over. Or so that it takes the least work, from there on.
  *
  * <ol><li>Order and pattern of the system, once.
  * <li>A start: the conformal map; if it turned a few triangles over, untangled; if many, or still some, the rim on a circle.
  * <li>Projected Newton descent to the minimum.
+ * <li>Where the work is to be least: on from there by the same descent.
  * <li>Exact orientation of every triangle.</ol>
  *
  * <p>The blank may still cover itself: see {@code outline}. Same input, same bits, on any number of threads.
@@ -26,6 +30,7 @@ import blankwright.sparse.Cholesky;
 public final class Flattener {
     private static final double[] THRESHOLDS = {0.3, 0.1, 0.03};
     private static final int UNTANGLING_STEPS = 60;
+    private static final double ROUGHLY = 1e-4;         // tolerance where only a start for the next stage is wanted
     private static final double FEW = 0.02;             // share of turned-over triangles worth untangling
 
     private final TriMesh mesh;
@@ -44,6 +49,8 @@ public final class Flattener {
         rims = RimLoops.of(mesh, EdgeTable.of(mesh));
         outer = rims.longest(mesh);
         if (outer < 0) throw new IllegalArgumentException("the panel has no rim: open it with a seam first");
+        if (options.work().isPresent() && options.work().get().triangles() != 0 && options.work().get().triangles() != mesh.triangleCount())
+            throw new IllegalArgumentException("costs for " + options.work().get().triangles() + " triangles, the form has " + mesh.triangleCount());
         if (!(mesh.area() > 0)) throw new IllegalArgumentException("the panel has no area");
         form = new Distortion(mesh);
         progress.at("Finding an order", 0);
@@ -88,12 +95,30 @@ public final class Flattener {
         form.scaleBest(uv);
         Descent descent = new Descent(form, solver, energy, options, progress);
         Descent.End end = descent.run(uv, layout -> true);
+        int steps = descent.steps();
+        if (options.work().isPresent() && end == Descent.End.CONVERGED) {
+            for (Stage stage : stages(options.work().get())) {
+                descent = new Descent(form, solver, stage.energy(), stage.last() ? options : options.withTolerance(ROUGHLY), progress);
+                end = descent.run(uv, layout -> true);
+                steps += descent.steps();
+            }
+        }
         if (turnedOver(uv) > 0) throw new AssertionError(turnedOver(uv) + " triangles turned over by a descent that cannot");
         return switch (end) {
-            case CONVERGED -> new Outcome.Converged(inMillimetres(uv), descent.steps(), mean(uv), start);
-            case STEP_LIMIT -> stopped(uv, descent.steps(), start, Outcome.Reason.STEP_LIMIT);
-            case NO_DESCENT, ASKED -> stopped(uv, descent.steps(), start, Outcome.Reason.NO_DESCENT);
+            case CONVERGED -> new Outcome.Converged(inMillimetres(uv), steps, mean(uv), start);
+            case STEP_LIMIT -> stopped(uv, steps, start, Outcome.Reason.STEP_LIMIT);
+            case NO_DESCENT, ASKED -> stopped(uv, steps, start, Outcome.Reason.NO_DESCENT);
         };
+    }
+
+    private record Stage(LeastWork energy, boolean last) { }
+
+    /** Costs that differ much make the energy bend sharply: they are raised by no more than tenfold at a time. */
+    private static List<Stage> stages(LeastWork work) {
+        int count = Math.max(1, (int) Math.ceil(Math.log10(work.contrast()) - 1e-9));
+        List<Stage> stages = new ArrayList<>();
+        for (int i = 1; i <= count; i++) stages.add(new Stage(i == count ? work : work.milder((double) i / count), i == count));
+        return stages;
     }
 
     private Outcome stopped(double[] uv, int steps, Outcome.Start start, Outcome.Reason reason) {

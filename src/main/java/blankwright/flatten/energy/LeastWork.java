@@ -27,9 +27,11 @@ public final class LeastWork implements TriangleEnergy {
     private final double square, coupling, elastic, start, modulus;
     private final double[] stretchCost;    // per triangle, or one for all
     private final double[] shrinkCost;
+    private final double radius;
 
-    private LeastWork(Resistance metal, double[] stretchCost, double[] shrinkCost) {
+    private LeastWork(Resistance metal, double[] stretchCost, double[] shrinkCost, double radius) {
         this.metal = metal;
+        this.radius = radius;
         this.stretchCost = stretchCost;
         this.shrinkCost = shrinkCost;
         square = metal.square();
@@ -41,7 +43,7 @@ public final class LeastWork implements TriangleEnergy {
 
     /** Stretching and shrinking cost their work. */
     public static LeastWork of(Resistance metal) {
-        return new LeastWork(metal, new double[] {1}, new double[] {1});
+        return new LeastWork(metal, new double[] {1}, new double[] {1}, 0);
     }
 
     /**
@@ -52,12 +54,32 @@ public final class LeastWork implements TriangleEnergy {
                 + shrinkCost.length + " triangles");
         for (double[] cost : new double[][] {stretchCost, shrinkCost})
             for (double c : cost) if (!(c > 0 && c < Double.POSITIVE_INFINITY)) throw new IllegalArgumentException("cost " + c + ": must be above 0");
-        return new LeastWork(metal, stretchCost.clone(), shrinkCost.clone());
+        return new LeastWork(metal, stretchCost.clone(), shrinkCost.clone(), 0);
     }
 
-    /** The same costs for another metal. */
-    public LeastWork with(Resistance other) {
-        return new LeastWork(other, stretchCost, shrinkCost);
+    /** How many triangles it has costs for; 0 where they are the same for any number. */
+    public int triangles() {
+        return stretchCost.length == 1 ? 0 : stretchCost.length;
+    }
+
+    /** Highest cost over lowest, 1 or above. */
+    public double contrast() {
+        double least = Double.POSITIVE_INFINITY, most = 0;
+        for (double[] costs : new double[][] {stretchCost, shrinkCost})
+            for (double c : costs) {
+                least = Math.min(least, c);
+                most = Math.max(most, c);
+            }
+        return most / least;
+    }
+
+    /** The same with all costs to a power: with 0 to 1 a milder case, on the way from no costs at all. */
+    public LeastWork milder(double power) {
+        return new LeastWork(metal, raised(stretchCost, power), raised(shrinkCost, power), radius);
+    }
+
+    private static double[] raised(double[] costs, double power) {
+        return Arrays.stream(costs).map(c -> Math.pow(c, power)).toArray();
     }
 
     @Override public double value(int t, double s1, double s2) {
@@ -84,19 +106,21 @@ public final class LeastWork implements TriangleEnergy {
         double ct = cost(stretchCost, t), cs = cost(shrinkCost, t), c = Math.min(ct, cs);
         double q = square * (x * x + y * y + 2 * coupling * x * y);
         double qx = 2 * square * (x + coupling * y), qy = 2 * square * (y + coupling * x), qxx = 2 * square, qxy = 2 * square * coupling;
-        double ex = square * ((x > 0 ? ct : cs) - c), ey = square * ((y > 0 ? ct : cs) - c);
+        double dear = Math.max(ct, cs), ex = square * ((x > 0 ? ct : cs) - c), ey = square * ((y > 0 ? ct : cs) - c);
         double p = c * q + ex * x * x + ey * y * y, px = c * qx + 2 * ex * x, py = c * qy + 2 * ey * y;
-        double pxx = c * qxx + 2 * ex, pyy = c * qxx + 2 * ey, pxy = c * qxy;
+        double exx = ex + (square * (dear - c) - ex) * near(x), eyy = ey + (square * (dear - c) - ey) * near(y);
+        double pxx = c * qxx + 2 * exx, pyy = c * qxx + 2 * eyy, pxy = c * qxy;
         double h = 0.5, h1 = 0, h2 = 0;                                    // w(√q)/(E q) and its derivatives by q
         if (q > elastic * elastic) {
             double eb = Math.sqrt(q), grown = start + eb - elastic, n = metal.exponent();
-            double stress = metal.strength() * Math.pow(grown, n) / modulus, slope = n * stress / grown;
+            double stress = metal.strength() * Math.pow(grown, n) / modulus, tangent = n * stress / grown;
+            double slope = tangent + (stress / eb - tangent) * radius * radius / (radius * radius + q);
             h = metal.work(eb) / (modulus * q);
             double u = stress * eb / 2 - h * q;
             h1 = u / (q * q);
             h2 = (slope * eb - stress) / (4 * eb * q * q) - 2 * u / (q * q * q);
         }
-        double g = p * h, dear = Math.max(ct, cs), gx = px * h + p * h1 * qx, gy = py * h + p * h1 * qy;
+        double g = p * h, gx = px * h + p * h1 * qx, gy = py * h + p * h1 * qy;
         double gxx = pxx * h + 2 * px * h1 * qx + p * (h2 * qx * qx + h1 * qxx);
         double gyy = pyy * h + 2 * py * h1 * qy + p * (h2 * qy * qy + h1 * qxx);
         double gxy = pxy * h + (px * qy + py * qx) * h1 + p * (h2 * qx * qy + h1 * qxy);
@@ -105,6 +129,12 @@ public final class LeastWork implements TriangleEnergy {
         out[2] = s2 / s1 * (gxx - gx) + dear * wallCurvature(s1);
         out[3] = s1 / s2 * (gyy - gy) + dear * wallCurvature(s2);
         out[4] = g - gx - gy + gxy;
+    }
+
+    /** 1 where a strain of 0 is near for changes up to the radius, 0 where it is out of reach. */
+    private double near(double strain) {
+        double u = radius - Math.abs(strain);
+        return u > 0 ? u * u / (radius * radius) : 0;
     }
 
     private static double wallSlope(double s) {
@@ -125,8 +155,16 @@ public final class LeastWork implements TriangleEnergy {
         return true;
     }
 
+    /**
+     * Hardening as stiff as a straight line to the strain where that is small against the radius, for the tangent of a power law promises
+     * too much there: |e|^1.2 has its minimum at 0, Newton's step leads to -4 e. And the higher cost on both sides of a change of sign.
+     */
+    @Override public LeastWork overChanges(double radius) {
+        return new LeastWork(metal, stretchCost, shrinkCost, radius);
+    }
+
     @Override public LeastWork coarser(int triangles, int[] coarse, double[] area) {
-        return new LeastWork(metal, mean(stretchCost, triangles, coarse, area), mean(shrinkCost, triangles, coarse, area));
+        return new LeastWork(metal, mean(stretchCost, triangles, coarse, area), mean(shrinkCost, triangles, coarse, area), radius);
     }
 
     private static double[] mean(double[] costs, int triangles, int[] coarse, double[] area) {

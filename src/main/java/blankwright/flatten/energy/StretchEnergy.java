@@ -23,6 +23,10 @@ public interface StretchEnergy extends TriangleEnergy {
         out[4] = 0;
     }
 
+    @Override default StretchEnergy overChanges(double radius) {
+        return this;
+    }
+
     @Override default StretchEnergy coarser(int triangles, int[] coarse, double[] area) {
         return this;
     }

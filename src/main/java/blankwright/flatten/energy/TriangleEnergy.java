@@ -18,6 +18,12 @@ public interface TriangleEnergy {
     boolean barrier();
 
     /**
+     * The same energy with its second derivatives, and nothing else, made to fit changes of strain up to {@code radius} rather than the
+     * smallest ones: what to take a step by where they vary quickly. 0 leaves them as they are.
+     */
+    TriangleEnergy overChanges(double radius);
+
+    /**
      * The same energy for a coarser mesh of the same form.
      *
      * @param triangles of the coarser mesh

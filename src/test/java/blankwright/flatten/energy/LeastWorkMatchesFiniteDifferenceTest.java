@@ -68,6 +68,32 @@ class LeastWorkMatchesFiniteDifferenceTest {
         assertArrayEquals(new double[] {0, 0, SOFT.square(), SOFT.square(), SOFT.square() * SOFT.coupling()}, d, 1e-15);
     }
 
+    /** What is meant for large changes is never softer than the true one, and the same in the limit. */
+    @Test
+    void largeChangesMeetAStifferSheet() {
+        Random random = new Random(14);
+        double[] exact = new double[5], wide = new double[5], narrow = new double[5];
+        for (LeastWork energy : ENERGIES)
+            for (int i = 0; i < 1000; i++) {
+                double s1 = 0.8 + 0.4 * random.nextDouble(), s2 = 0.8 + 0.4 * random.nextDouble();
+                energy.derivatives(0, s1, s2, exact);
+                energy.overChanges(0.05).derivatives(0, s1, s2, wide);
+                energy.overChanges(1e-9).derivatives(0, s1, s2, narrow);
+                assertEquals(exact[0], wide[0], 0);
+                double more1 = wide[2] - exact[2], more2 = wide[3] - exact[3], mixed = wide[4] - exact[4];
+                assertTrue(more1 >= -1e-12 && more2 >= -1e-12 && more1 * more2 - mixed * mixed >= -1e-9 * (1 + more1 * more2));
+                assertArrayEquals(exact, narrow, 1e-9 * (1 + Math.abs(exact[2]) + Math.abs(exact[3])));
+            }
+    }
+
+    @Test
+    void milderCostsAreRootsOfTheFullOnes() {
+        LeastWork full = costing(3, 10_000);
+        assertEquals(10_000 / 3.0, full.contrast(), 1e-9);
+        assertEquals(costing(Math.sqrt(3), 100).value(0, 1.1, 0.9), full.milder(0.5).value(0, 1.1, 0.9), 1e-15);
+        assertEquals(LeastWork.of(SOFT).value(0, 1.1, 0.9), full.milder(0).value(0, 1.1, 0.9), 1e-15);
+    }
+
     /** Orders of the two stretches do not matter, also where they nearly agree. */
     @Test
     void bothStretchesAreTreatedAlike() {

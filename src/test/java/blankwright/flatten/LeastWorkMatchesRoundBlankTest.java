@@ -1,0 +1,121 @@
+package blankwright.flatten;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import blankwright.flatten.energy.LeastWork;
+import blankwright.flatten.energy.Resistance;
+import blankwright.mesh.TriMesh;
+import blankwright.num.Progress;
+import blankwright.strain.StrainField;
+import org.junit.jupiter.api.Test;
+
+/** The blank of a cap against the one found in one dimension, with the order in which finer meshes come near. */
+class LeastWorkMatchesRoundBlankTest {
+    private static final double E = 70_000, YIELD = 45, K = 180, R = 0.7;     // of the size of annealed aluminium's, not of any alloy
+
+    /** The work of stretches s and o from form to blank, from the formulas of Hill and Swift; no code shared with the energy. */
+    private record Law(double n, double stretchCost, double shrinkCost) implements RoundBlank.Energy {
+        private static final double A = (1 + R) * (1 + R) / (1 + 2 * R), B = R / (1 + R);
+
+        private double cost(double e) {
+            return e > 0 ? stretchCost : shrinkCost;
+        }
+
+        private double work(double eb) {
+            if (n == 1) return E * eb * eb / 2;
+            double e0 = Math.pow(YIELD / K, 1 / n), elastic = YIELD / E;
+            return eb <= elastic ? E * eb * eb / 2
+                    : YIELD * elastic / 2 + K / (n + 1) * (Math.pow(e0 + eb - elastic, n + 1) - Math.pow(e0, n + 1));
+        }
+
+        private double stress(double eb) {
+            return n == 1 || eb <= YIELD / E ? E * eb : K * Math.pow(Math.pow(YIELD / K, 1 / n) + eb - YIELD / E, n);
+        }
+
+        private double costly(double x, double y) {
+            double low = Math.min(stretchCost, shrinkCost);
+            return A * (cost(x) * x * x + cost(y) * y * y + 2 * low * B * x * y);
+        }
+
+        @Override public double value(double s, double o) {
+            double x = -Math.log(s), y = -Math.log(o), q = A * (x * x + y * y + 2 * B * x * y);
+            return q < 1e-20 ? 0 : s * o * costly(x, y) * work(Math.sqrt(q)) / q / E;
+        }
+
+        @Override public double slope(double s, double o) {
+            double x = -Math.log(s), y = -Math.log(o), q = A * (x * x + y * y + 2 * B * x * y), eb = Math.sqrt(q);
+            if (q < 1e-20) return 0;
+            double low = Math.min(stretchCost, shrinkCost), p = costly(x, y), h = work(eb) / q;
+            double px = 2 * A * (cost(x) * x + low * B * y), hx = (stress(eb) * eb / 2 - work(eb)) / (q * q) * 2 * A * (x + B * y);
+            return o * (p * h - px * h - p * hx) / E;
+        }
+    }
+
+    private record Seen(double radius, double mean, double stretch, double shrink) { }
+
+    private static Seen laidFlat(double degrees, int rings, Law law) {
+        TriMesh cap = Grids.cap(degrees, rings);
+        Resistance metal = law.n == 1 ? Resistance.elastic(E, R) : new Resistance(E, YIELD, K, law.n, R);
+        LeastWork work = LeastWork.of(metal, new double[] {law.stretchCost}, new double[] {law.shrinkCost});
+        Outcome outcome = Flattener.flatten(cap, FlattenOptions.DEFAULT.withWork(work), Progress.NONE);
+        assertTrue(outcome instanceof Outcome.Converged, () -> "stopped after " + outcome.steps());
+        StrainField strain = StrainField.of(outcome.map());
+        assertEquals(0, strain.turnedOverCount());
+        double mean = 0, whole = cap.area();
+        for (int t = 0; t < cap.triangleCount(); t++) {
+            mean += cap.area(t) / whole * law.value(1 / strain.stretch2(t), 1 / strain.stretch1(t));
+        }
+        double radius = 0;
+        int n = cap.vertexCount();
+        for (int v = n - 6 * rings; v < n; v++)
+            radius += Math.hypot(outcome.map().u(v) - outcome.map().u(0), outcome.map().v(v) - outcome.map().v(0)) / 1000 / (6 * rings);
+        return new Seen(radius, mean, strain.stretchMax(), strain.shrinkMax());
+    }
+
+    /** Meshes of 8, 16 and 32 rings: the error of the mean work falls by at least so much at each halving. */
+    private static void comesNear(double degrees, Law law, double low, double high, double factor, double last) {
+        RoundBlank.Answer answer = RoundBlank.of(law, Math.toRadians(degrees), low, high);
+        double before = Double.POSITIVE_INFINITY;
+        for (int rings : new int[] {8, 16, 32}) {
+            Seen seen = laidFlat(degrees, rings, law);
+            double error = Math.abs(seen.mean - answer.mean()) / answer.mean();
+            assertTrue(error < before / factor, rings + " rings, " + law + ": " + error + " after " + before);
+            if (rings == 32) {
+                assertTrue(error < last, law + ": " + error);
+                assertEquals(answer.radius(), seen.radius, last / 10 * answer.radius());
+            }
+            before = error;
+        }
+    }
+
+    @Test
+    void elasticSheetAtSecondOrder() {
+        for (double degrees : new double[] {20, 45}) comesNear(degrees, new Law(1, 1, 1), 0.9, 0.9999, 3.7, 3e-3);
+    }
+
+    @Test
+    void hardeningSheetAtNearlySecondOrder() {
+        for (double degrees : new double[] {20, 45}) comesNear(degrees, new Law(0.2, 1, 1), 0.9, 0.9999, 3.2, 1.5e-3);
+    }
+
+    @Test
+    void stretchingDearerOrShrinkingDearer() {
+        comesNear(30, new Law(0.2, 10, 1), 0.95, 0.99999, 2.5, 1e-2);
+        comesNear(20, new Law(0.2, 1, 100), 0.97, 0.985, 2.5, 1e-2);
+    }
+
+    /** At the ends the dear strain all but vanishes, and the blank is that of the end. */
+    @Test
+    void endsOfTheLean() {
+        for (double n : new double[] {0.2, 1}) {
+            Law shrinking = new Law(n, 1e4, 1);
+            Seen seen = laidFlat(30, 24, shrinking);
+            assertTrue(seen.stretch < 0.002 && seen.shrink > 0.04, () -> "all shrinking: " + seen);
+            assertEquals(RoundBlank.of(shrinking, Math.toRadians(30), 0.999, 0.9999999).radius(), seen.radius, 3e-4);
+        }
+        Seen seen = laidFlat(20, 24, new Law(0.2, 1, 1e4));
+        assertTrue(seen.shrink < 0.002 && seen.stretch > 0.02, () -> "all stretching: " + seen);
+        assertEquals(RoundBlank.of(new Law(0.2, 1, 1e4), Math.toRadians(20), 0.97, 0.976).radius(), seen.radius, 3e-4);
+    }
+}
