@@ -90,7 +90,7 @@ public final class FlattenJob {
     public static Result run(Recipe recipe, Given given, Progress progress) throws Refusal {
         FlattenJob job = new FlattenJob(recipe, given, new Share(progress, 0, Packet.BEGINS));
         try {
-            return job.run();
+            return Patience.with(progress, job::run);
         } catch (OutOfMemoryError e) {
             throw job.tooLarge();
         }

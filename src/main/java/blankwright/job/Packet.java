@@ -58,12 +58,17 @@ public final class Packet {
      */
     public record Written(List<Path> files, List<Finding> findings) { }
 
-    /** Writes and keeps the files. */
+    /**
+     * Writes and keeps the files.
+     *
+     * @throws java.util.concurrent.CancellationException once the progress says they are no longer wanted; then none is kept
+     */
     public static Written write(Result result, OutputFolder to, Set<Output> asked, Paper paper, Progress progress) throws IOException {
-        return new Packet(result).write(to, asked, paper, progress);
+        List<Finding> findings = Patience.with(progress, () -> new Packet(result).write(to, asked, paper, progress));
+        return new Written(to.keep(), findings);
     }
 
-    private Written write(OutputFolder to, Set<Output> asked, Paper paper, Progress progress) throws IOException {
+    private List<Finding> write(OutputFolder to, Set<Output> asked, Paper paper, Progress progress) throws IOException {
         Stopwatch watch = new Stopwatch();
         List<Piece> pieces = result.pieces();
         List<Finding> findings = new ArrayList<>();
@@ -74,12 +79,13 @@ public final class Packet {
         if (asked.contains(Output.OBJ)) files.put("flat.obj", out -> ObjWriter.write(pieces.stream().map(Piece::map).toList(), out));
         if (asked.contains(Output.VTU)) files.put("panel.vtu", out -> VtuWriter.write(pieces.stream().map(Packet::part).toList(), out));
         if (asked.contains(Output.CSV)) files.put("work.csv", out -> WorkCsv.write(pieces, out));
+        files.replaceAll((name, content) -> out -> content.writeTo(new WantedStream(out, progress)));
         to.writeAll(files);
         Result whole = result.withFindings(findings);
         Result.Seconds before = result.seconds();
         double write = watch.lap(), total = before.read() + before.prepare() + before.flatten() + write;
         to.write("summary.json", out -> Summary.write(whole, write, total, Stopwatch.peakMemoryMb(), out));
-        return new Written(to.keep(), findings);
+        return findings;
     }
 
     /** The blank as DXF, SVG and PDF hold it. */

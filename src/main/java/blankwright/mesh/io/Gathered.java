@@ -31,6 +31,10 @@ final class Gathered {
     void tick(long done, long of) {
         if ((++ticks & 0xFFFF) != 0) return;
         progress.at("reading " + file, Math.min(1, (double) done / Math.max(1, of)));
+        ask(file, progress);
+    }
+
+    static void ask(String file, Progress progress) {
         if (progress.cancelled()) throw new CancellationException("reading " + file);
     }
 
@@ -96,6 +100,15 @@ final class Gathered {
         int[] tri = triangles.toArray();
         if (tri.length == 0) throw nothing(badCoordinates);
         return bad == null ? new RawMesh(all, tri, findings, format) : without(bad, all, tri, format);
+    }
+
+    /** Triangles that share no vertices, 9 usable coordinates each, and nothing else. */
+    RawMesh loose(double[] all, Format format) throws FormatException {
+        addBadCoordinates();
+        if (all.length == 0) throw nothing(badCoordinates);
+        int[] tri = new int[all.length / 3];
+        for (int i = 0; i < tri.length; i++) tri[i] = i;
+        return new RawMesh(all, tri, findings, format);
     }
 
     private void addBadCoordinates() {

@@ -25,6 +25,8 @@ public final class MeshReader {
 
     private static final String READABLE = "readable are STL, OBJ, PLY and OFF, each also gzipped";
 
+    private static final int PIECE = 1 << 22;       // bytes between two looks whether the mesh is still wanted
+
     private MeshReader() { }
 
     /**
@@ -34,7 +36,7 @@ public final class MeshReader {
     public static RawMesh read(Path path, Progress progress) throws FormatException {
         String name = path.toString();
         try {
-            return read(bytes(path, name), name, progress);
+            return read(bytes(path, name, progress), name, progress);
         } catch (OutOfMemoryError e) {
             throw tooLarge(name);
         }
@@ -44,7 +46,7 @@ public final class MeshReader {
     public static RawMesh read(byte[] bytes, String name, Progress progress) throws FormatException {
         try {
             boolean packed = bytes.length >= 2 && (bytes[0] & 0xFF) == 0x1F && (bytes[1] & 0xFF) == 0x8B;
-            return sniffed(packed ? unpacked(bytes, name, most()) : bytes, name, progress);
+            return sniffed(packed ? unpacked(bytes, name, most(), progress) : bytes, name, progress);
         } catch (OutOfMemoryError e) {
             throw tooLarge(name);
         }
@@ -55,7 +57,7 @@ public final class MeshReader {
                 + " this run may use; thin the mesh out, or start java with a larger -Xmx");
     }
 
-    private static byte[] bytes(Path path, String name) throws FormatException {
+    private static byte[] bytes(Path path, String name, Progress progress) throws FormatException {
         try {
             if (Files.isDirectory(path)) throw new FormatException(name, "is a folder; name the mesh file in it");
             if (Files.exists(path) && !Files.isRegularFile(path)) throw new FormatException(name, "is no plain file; save the mesh as one");
@@ -66,7 +68,13 @@ public final class MeshReader {
                         + "binary, or start java with a larger -Xmx");
             }
             try (InputStream in = Files.newInputStream(path)) {
-                return in.readAllBytes();
+                byte[] all = new byte[(int) size];
+                int there = 0, got = 0;
+                for (; there < size && got >= 0; there += Math.max(0, got)) {
+                    Gathered.ask(name, progress);
+                    got = in.read(all, there, Math.min(PIECE, (int) size - there));
+                }
+                return there == size ? all : Arrays.copyOf(all, there);
             }
         } catch (NoSuchFileException e) {
             throw new FormatException(name, "no such file; check the name and the folder");
@@ -89,12 +97,13 @@ public final class MeshReader {
     }
 
     /** Grows by what comes out, up to {@code most}. */
-    static byte[] unpacked(byte[] packed, String name, long most) throws FormatException {
+    static byte[] unpacked(byte[] packed, String name, long most, Progress progress) throws FormatException {
         byte[] out = new byte[(int) Math.min(most, Math.max(1024, 4L * packed.length))];
         int size = 0;
         try (GZIPInputStream in = new GZIPInputStream(new ByteArrayInputStream(packed), 1 << 16)) {
             while (true) {
-                int got = in.read(out, size, out.length - size);
+                Gathered.ask(name, progress);
+                int got = in.read(out, size, Math.min(PIECE, out.length - size));
                 if (got < 0) return Arrays.copyOf(out, size);
                 size += got;
                 if (size < out.length) continue;

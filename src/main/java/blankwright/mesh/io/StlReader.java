@@ -4,6 +4,7 @@ import blankwright.mesh.Finding;
 import blankwright.mesh.Finding.Kind;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
+import java.util.Arrays;
 
 /** STL: loose triangles, binary or text. Normals, names and attribute bytes are not used. */
 final class StlReader {
@@ -37,22 +38,21 @@ final class StlReader {
         } else if (claimed == 0) {
             into.findings.add(new Finding(Kind.WRONG_COUNT, use, "the header promises no triangle but " + use + " follow; they are used"));
         }
+        double[] xyz = new double[9 * (int) use];           // the bytes are there, so this is no empty promise
+        int size = 0;
         for (int t = 0; t < use; t++) {
             into.tick(t, use);
             int at = HEADER + RECORD * t + 12;
             boolean sound = true;
-            for (int k = 0; k < 9; k++) sound &= Gathered.usable(data.getFloat(at + 4 * k));
-            if (!sound) {
-                into.badTriangle("triangle " + t);
-                continue;
+            for (int k = 0; k < 9; k++) {
+                double c = data.getFloat(at + 4 * k);
+                sound &= Gathered.usable(c);
+                xyz[size + k] = c;
             }
-            for (int k = 0; k < 3; k++) {
-                into.corner.add(into.vertexCount());
-                into.vertex(data.getFloat(at + 12 * k), data.getFloat(at + 12 * k + 4), data.getFloat(at + 12 * k + 8));
-            }
-            into.closeFace(() -> "");
+            if (sound) size += 9;
+            else into.badTriangle("triangle " + t);
         }
-        return into.mesh(Format.STL_BINARY);
+        return into.loose(size == xyz.length ? xyz : Arrays.copyOf(xyz, size), Format.STL_BINARY);
     }
 
     /** Whether the first records hold numbers a mesh could hold; noise almost never does. */

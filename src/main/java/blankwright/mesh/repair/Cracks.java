@@ -32,11 +32,11 @@ final class Cracks {
     private double[] along = new double[16];
     private int size;
 
-    Cracks(double[] xyz, int[] tri, double tolerance) {
+    Cracks(double[] xyz, int[] tri, EdgeGroups edges, double tolerance) {
         this.xyz = xyz;
         this.tri = tri;
         this.tolerance = tolerance;
-        this.edges = new EdgeGroups(xyz.length / 3, tri, tri.length);
+        this.edges = edges;
         this.result = tri;
         int[] rims = new int[edges.count()];
         int many = 0;

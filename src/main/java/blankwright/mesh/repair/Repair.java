@@ -76,15 +76,20 @@ public final class Repair {
         for (int t = 0; t < number.length; t++) number[t] = t;
         step(0);
         boolean[] used = dropBadCoordinates();
+        step(0.1);
         weldExactly(used);
-        step(0.3);
-        for (int round = 0; round < MOST_ROUNDS; round++) {
-            boolean changed = dropFlat() | dropDuplicates() | weldNearly() | closeCracks();
-            step(0.4 + 0.2 * round / MOST_ROUNDS);
-            if (!changed) break;
+        boolean changed = true;
+        for (int round = 0; changed && round < MOST_ROUNDS; round++) {
+            step(0.3 + 0.3 * round / MOST_ROUNDS);
+            changed = dropFlat() | dropDuplicates();
+            step(0.3 + 0.3 * round / MOST_ROUNDS);
+            changed |= closeRims();
         }
-        dropFlat();
-        dropDuplicates();
+        if (changed) {
+            dropFlat();
+            dropDuplicates();
+        }
+        step(0.6);
         Sheets sheets = new Sheets(xyz, tri);
         step(0.9);
         TriMesh mesh = compact(sheets);
@@ -145,9 +150,21 @@ public final class Repair {
         return welded > before;
     }
 
-    private boolean weldNearly() {
+    /** Welds what nearly touches, then closes cracks. */
+    private boolean closeRims() {
+        double tolerance = TOLERANCE * diagonal();
+        EdgeGroups edges = edges();
+        boolean welded = weldNearly(edges, tolerance);
+        step(0.5);
+        return closeCracks(welded ? edges() : edges, tolerance) | welded;
+    }
+
+    private EdgeGroups edges() {
+        return new EdgeGroups(xyz.length / 3, tri, tri.length);
+    }
+
+    private boolean weldNearly(EdgeGroups edges, double tolerance) {
         int n = xyz.length / 3;
-        EdgeGroups edges = new EdgeGroups(n, tri, tri.length);
         boolean[] rim = new boolean[n];
         for (int e = 0; e < edges.count(); e++) {
             if (edges.size(e) != 1) continue;
@@ -155,11 +172,11 @@ public final class Repair {
             rim[tri[h]] = true;
             rim[tri[EdgeGroups.next(h)]] = true;
         }
-        return rename(Weld.near(xyz, tri, tri.length, rim, TOLERANCE * diagonal()));
+        return rename(Weld.near(xyz, tri, tri.length, rim, tolerance));
     }
 
-    private boolean closeCracks() {
-        Cracks cracks = new Cracks(xyz, tri, TOLERANCE * diagonal());
+    private boolean closeCracks(EdgeGroups edges, double tolerance) {
+        Cracks cracks = new Cracks(xyz, tri, edges, tolerance);
         if (cracks.closed == 0) return false;
         if (cracksClosed == 0) firstCrack = cracks.first;
         cracksClosed += cracks.closed;

@@ -106,7 +106,7 @@ class MeshReaderRefusesTest {
         zipped[zipped.length - 6] ^= 1;
         assertTrue(refused(zipped, "w").getMessage().contains("damaged"), "checksum");
         byte[] bomb = HostileFiles.zipped(new byte[20_000_000]);
-        FormatException e = assertThrows(FormatException.class, () -> MeshReader.unpacked(bomb, "w", 1_000_000));
+        FormatException e = assertThrows(FormatException.class, () -> MeshReader.unpacked(bomb, "w", 1_000_000, Progress.NONE));
         assertTrue(e.getMessage().matches("w: 19\\.\\d kB of gzip hold more than 1\\.0 MB, too much for this run; .*"), e.getMessage());
     }
 
