@@ -92,8 +92,8 @@ class BenchTest {
     @Test
     void theDemosAreTheModelsThatNeedNoMesh() throws IOException {
         try (var files = Files.list(Path.of("models"))) {
-            List<String> recipes = files.map(f -> f.getFileName().toString()).filter(f -> f.endsWith(".yaml") && !f.equals("tail.yaml")).sorted()
-                    .map(f -> f.replace(".yaml", "")).toList();
+            List<String> recipes = files.map(f -> f.getFileName().toString()).filter(f -> f.endsWith(".yaml") && !f.equals("tail.yaml"))
+                    .map(f -> f.replace(".yaml", "")).sorted().toList();
             assertEquals(recipes, Demos.NAMES.stream().sorted().toList());
         }
     }
