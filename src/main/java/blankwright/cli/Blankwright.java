@@ -21,7 +21,7 @@ import picocli.CommandLine.Spec;
 /** The whole program as a command line: takes words, gives an {@link ExitCode}, never shows a stack trace. */
 @Command(name = "blankwright", mixinStandardHelpOptions = true, versionProvider = Blankwright.OwnVersion.class,
         description = "Flat blanks and work maps for compound-curved sheet-metal panels made by hand.",
-        subcommands = FlattenCommand.class, synopsisSubcommandLabel = "COMMAND",
+        subcommands = {FlattenCommand.class, BendCommand.class, AlloysCommand.class}, synopsisSubcommandLabel = "COMMAND",
         footer = {"", "Example: blankwright flatten models/mudguard.yaml", "What to know before cutting: docs/manual/cautions.md"})
 public final class Blankwright implements Callable<Integer> {
     private final PrintStream out;
@@ -40,7 +40,9 @@ public final class Blankwright implements Callable<Integer> {
         Blankwright program = new Blankwright(out, err);
         CommandLine line = new CommandLine(program, new CommandLine.IFactory() {
             @Override public <K> K create(Class<K> type) throws Exception {
-                return type == FlattenCommand.class ? type.cast(new FlattenCommand(out, err)) : CommandLine.defaultFactory().create(type);
+                if (type == FlattenCommand.class) return type.cast(new FlattenCommand(out, err));
+                if (type == BendCommand.class) return type.cast(new BendCommand(out));
+                return type == AlloysCommand.class ? type.cast(new AlloysCommand(out)) : CommandLine.defaultFactory().create(type);
             }
         });
         line.setOut(new PrintWriter(out, true, StandardCharsets.UTF_8)).setErr(new PrintWriter(err, true, StandardCharsets.UTF_8));

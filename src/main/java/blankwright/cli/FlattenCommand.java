@@ -163,7 +163,7 @@ final class FlattenCommand implements Callable<Integer> {
     private Metal metal(Recipe recipe) throws Refusal {
         if (alloy == null && recipe.metal().isEmpty()) throw wrong("--alloys: say which of them with --alloy");
         String name = alloy != null ? alloy : recipe.metal().get().alloy().name();
-        return MetalOptions.metal(name, Optional.ofNullable(alloys), spec);
+        return new Options(spec).metal(name, alloys);
     }
 
     private OptionalDouble length(String name, String text) {
@@ -172,12 +172,7 @@ final class FlattenCommand implements Callable<Integer> {
     }
 
     private <T> T option(String name, String text, Function<String, T> reading, T unsaid) {
-        if (text == null) return unsaid;
-        try {
-            return reading.apply(text);
-        } catch (IllegalArgumentException e) {
-            throw wrong(name + ": " + e.getMessage());
-        }
+        return new Options(spec).read(name, text, reading, unsaid);
     }
 
     private static <E extends Enum<E>> E pick(String text, E[] all) {
@@ -187,7 +182,7 @@ final class FlattenCommand implements Callable<Integer> {
     }
 
     private ParameterException wrong(String sentence) {
-        return new ParameterException(spec.commandLine(), sentence);
+        return new Options(spec).wrong(sentence);
     }
 
     /** A folder in the working directory named after the input; the name is never that of the input itself. */

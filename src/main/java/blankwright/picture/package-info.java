@@ -1,7 +1,7 @@
 /**
  * The work map: form and blank coloured by what the metal must do, drawn without a display.
  *
- * <p>In: pieces laid flat with their strain, zones and stations. Out: pictures. May use num, mesh, outline, strain, shop, drawing.
+ * <p>In: pieces laid flat with their strain, zones and stations. Out: pictures. May use num, mesh, outline, strain, metal, shop, drawing.
  * <p>Start reading at {@link blankwright.picture.WorkMap}; then {@link blankwright.picture.StrainScale}, the field, the depth painter.
  */
 package blankwright.picture;
