@@ -2,6 +2,7 @@ package blankwright.cli;
 
 import blankwright.job.Packet;
 import blankwright.job.Piece;
+import blankwright.job.Proposal;
 import blankwright.job.Result;
 import blankwright.mesh.Finding;
 import blankwright.num.Lengths;
@@ -43,12 +44,22 @@ final class BenchReport {
         for (Finding finding : findings) say("  found: %s", finding.text());
         List<Piece> pieces = result.pieces();
         for (int i = 0; i < pieces.size(); i++) piece(pieces.get(i), pieces.size() == 1 ? "Blank" : "Piece " + (i + 1));
+        result.proposal().ifPresent(this::proposal);
         say("Written to %s: %s", folder, String.join(", ", files.stream().map(f -> f.getFileName().toString()).toList()));
         if (result.warnings().isEmpty()) next();
         for (String warning : result.warnings()) say("%s", warning);
         say("Caution: cut edges are sharp: gloves for handling, none at rotating machines, and eye protection. Where the part carries people or"
                 + " flies, licensed practice and local codes decide. See docs/manual/cautions.md.");
         return lines;
+    }
+
+    private void proposal(Proposal proposal) {
+        say("Proposed, so that nothing lies over itself:");
+        for (Proposal.Line line : proposal.lines()) say("  seam %d: %s", line.number(), line.words());
+        List<Piece> pieces = proposal.taken().pieces();
+        for (int i = 0; i < pieces.size(); i++)
+            say("  gives piece %d: %s, mean energy %.6f", i + 1, size(pieces.get(i).map().size()), pieces.get(i).strain().symmetricDirichletMean());
+        say("  To take %s: blankwright flatten %s", proposal.lines().size() == 1 ? "it" : "them", folder.resolve("with-seam.yaml"));
     }
 
     private void piece(Piece piece, String name) {

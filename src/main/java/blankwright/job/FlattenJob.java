@@ -1,5 +1,6 @@
 package blankwright.job;
 
+import blankwright.flatten.Apart;
 import blankwright.flatten.FlattenOptions;
 import blankwright.flatten.Flattener;
 import blankwright.flatten.Outcome;
@@ -10,6 +11,7 @@ import blankwright.mesh.RimLoops;
 import blankwright.mesh.TriMesh;
 import blankwright.mesh.cut.ChosenCut;
 import blankwright.mesh.cut.CutToDisk;
+import blankwright.mesh.cut.DrawnSeam;
 import blankwright.mesh.cut.Opened;
 import blankwright.mesh.cut.SeamPaths;
 import blankwright.mesh.cut.UnfitSeam;
@@ -57,14 +59,17 @@ import java.util.concurrent.TimeUnit;
  *
  * <ol><li>Read: the mesh file, or the triangles of a formula.
  * <li>Prepare: ask about an odd size; mend; part; thin out; move to the middle of the sheet; open what does not lie flat.
- * <li>Flatten each part.
- * <li>Judge: lay the pieces side by side; strain, zones, stations, overlap.</ol>
+ * <li>Flatten each part; pull apart what covers itself, where that costs little.
+ * <li>Judge: lay the pieces side by side; strain, zones, stations, overlap.
+ * <li>Where a piece still covers itself: find the seams that part it, and lay the panel flat with them.</ol>
  *
  * <p>Depends on nothing but the recipe and its mesh: the same result on any number of threads, but for {@link Result#seconds}.
  */
 public final class FlattenJob {
     /** Beyond this a seam or a filled slit is the usual way; trade practice, from memory. */
     private static final double MOST_STRETCH = 0.15, MOST_SHRINK = 0.20;
+    /** Each proposes at most one seam a piece; a strip wound eight times needs three. */
+    private static final int PARTINGS = 6;
 
     private final Recipe recipe;
     private final Given given;
@@ -76,6 +81,8 @@ public final class FlattenJob {
     private long vertices;
     private long triangles;
     private Optional<Result.Reduction> reduction = Optional.empty();
+    private TriMesh whole;                  // as given, mended, thinned out
+    private final List<Part> parts = new ArrayList<>();
 
     private FlattenJob(Recipe recipe, Given given, Progress progress) {
         this.recipe = recipe;
@@ -97,25 +104,80 @@ public final class FlattenJob {
     }
 
     private Result run() throws Refusal {
+        Result result = layFlat();
+        return covered(result) ? proposal(result).map(result::withProposal).orElse(result) : result;
+    }
+
+    private static boolean covered(Result result) {
+        return result.pieces().stream().anyMatch(Piece::overlaps);
+    }
+
+    private Result layFlat() throws Refusal {
         if (recipe.aim() == Aim.WORK)
             throw new Refusal(given.name() + ": aim work needs to know the metal, which this version does not yet; write aim: even.");
         findings.addAll(given.findings());
         Stopwatch watch = new Stopwatch();
         Mesh mesh = read();
         double read = watch.lap();
-        List<Opened> parts = new ArrayList<>();
-        Result.Input input = prepare(mesh, parts);
+        Result.Input input = prepare(mesh);
         double prepare = watch.lap();
         List<Outcome> outcomes = new ArrayList<>();
-        for (int i = 0; i < parts.size(); i++) {
-            TriMesh disk = parts.get(i).mesh();
-            outcomes.add(Flattener.flatten(disk, FlattenOptions.DEFAULT, share(0.3, 0.8, i, parts.size())));
-        }
+        for (int i = 0; i < parts.size(); i++) outcomes.add(flattened(i, share(0.3, 0.8, i, parts.size())));
         double flatten = watch.lap();
-        List<Piece> pieces = judge(parts, outcomes);
+        List<Piece> pieces = judge(outcomes);
         largeStrain(pieces);
         findings.addAll(Warnings.findings(pieces));
-        return new Result(recipe, given.name(), units, input, reduction, findings, pieces, new Result.Seconds(read, prepare + watch.lap(), flatten));
+        return new Result(recipe, given.name(), given.folder(), units, input, reduction, findings, pieces, new Result.Seconds(read, prepare + watch.lap(), flatten),
+                Optional.empty());
+    }
+
+    private Outcome flattened(int i, Progress share) {
+        Outcome even = Flattener.flatten(parts.get(i).opened().mesh(), FlattenOptions.DEFAULT, share);
+        if (!(even instanceof Outcome.Converged) || places(even.map()).isEmpty()) return even;
+        Optional<Outcome> apart = Apart.of(even, FlattenJob::places, share);
+        if (apart.isEmpty()) return even;
+        findings.add(new Finding(Finding.Kind.PULLED_APART, 1, String.format(Locale.ROOT, "%s covered itself and was pulled apart; its mean energy rose"
+                + " from %.6f to %.6f", parts.size() == 1 ? "the blank" : "piece " + (i + 1), even.energy(), apart.get().energy())));
+        return apart.get();
+    }
+
+    /** Rings round the places where a layout covers itself, mm, the largest first. */
+    private static List<double[]> places(FlatMap map) {
+        return Overlap.of(rims(map, RimLoops.of(map.form(), EdgeTable.of(map.form())))).places().stream().map(p -> p.edge().flattened(1)).toList();
+    }
+
+    private static List<double[]> rims(FlatMap map, RimLoops rims) {
+        List<double[]> loops = new ArrayList<>();
+        for (int i = 0; i < rims.count(); i++) loops.add(flat(map, rims.loop(i)));
+        return loops;
+    }
+
+    /** As many seams more as it takes that no piece covers itself; empty where none are found. */
+    private Optional<Proposal> proposal(Result covered) throws Refusal {
+        FlattenJob job = this;
+        List<Integer> numbers = new ArrayList<>();
+        for (int round = 0; round < PARTINGS; round++) {
+            progress.at("looking for a seam", 0.8 + 0.2 * round / PARTINGS);
+            PartingSeams parting = new PartingSeams(job.whole);
+            List<DrawnSeam> seams = new ArrayList<>(job.recipe.seams());
+            int known = seams.size();
+            for (int i = 0; i < covered.pieces().size(); i++) {
+                Piece piece = covered.pieces().get(i);
+                if (!piece.overlaps() || piece.strain().turnedOverCount() > 0) continue;
+                Optional<PartingSeams.Parting> found = parting.of(job.parts.get(i), piece.map(), places(piece.map()));
+                if (found.isEmpty()) continue;
+                seams.addAll(found.get().kept());
+                for (DrawnSeam across : found.get().across()) {
+                    seams.add(across);
+                    numbers.add(seams.size());
+                }
+            }
+            if (seams.size() == known) return Optional.empty();
+            job = new FlattenJob(recipe.withSeams(seams), given, new Share(progress, 1, 1));
+            covered = job.layFlat();
+            if (!covered(covered)) return Optional.of(new Proposal(covered, numbers));
+        }
+        return Optional.empty();
     }
 
     private record Mesh(double[] xyz, int[] triangles) { }
@@ -155,48 +217,49 @@ public final class FlattenJob {
         return new Mesh(xyz, raw.triangles());
     }
 
-    private Result.Input prepare(Mesh mesh, List<Opened> parts) throws Refusal {
+    private Result.Input prepare(Mesh mesh) throws Refusal {
         progress.at("mending", 0.1);
-        Repaired whole = Repair.of(mesh.xyz(), mesh.triangles(), new Share(progress, 0.1, 0.2));
-        findings.addAll(whole.findings());
-        if (whole.isEmpty())
+        Repaired mended = Repair.of(mesh.xyz(), mesh.triangles(), new Share(progress, 0.1, 0.2));
+        findings.addAll(mended.findings());
+        if (mended.isEmpty())
             throw new Refusal(given.name() + ": nothing is left that could be a panel (" + said() + "); export the mesh again.");
-        double[] size = whole.mesh().size();
-        Result.Input input = new Result.Input(vertices, triangles, whole.mesh().area(), size[0], size[1], size[2]);
+        double[] size = mended.mesh().size();
+        Result.Input input = new Result.Input(vertices, triangles, mended.mesh().area(), size[0], size[1], size[2]);
         if (SizeQuestion.unusual(input.across()))
             findings.add(new Finding(Finding.Kind.UNUSUAL_SIZE, 1, "the panel is " + SizeQuestion.size(input.across())
                     + " across, which is unusual; check the unit."));
-        Thinning thinning = Thinning.of(recipe, whole.mesh(), new Share(progress, 0.2, 0.28));
+        Thinning thinning = Thinning.of(recipe, mended.mesh(), new Share(progress, 0.2, 0.28));
         thinning.finding().ifPresent(findings::add);
         reduction = thinning.reduction();
-        TriMesh form = thinning.mesh();
-        Components.Kept kept = Components.worthKeeping(Components.of(form));
+        whole = thinning.mesh();
+        Components.Kept kept = Components.worthKeeping(Components.of(whole));
         findings.addAll(kept.findings());
         List<Component> components = kept.pieces();
         if (components.size() > 1)
             findings.add(new Finding(Finding.Kind.SEVERAL_COMPONENTS, components.size(),
                     components.size() + " separate parts; each becomes a piece of the blank."));
         TwoFaces.seen(components).ifPresent(findings::add);
-        List<int[]> chosen = chosen(form);
+        List<int[]> chosen = chosen(whole);
         List<Finding> seams = new ArrayList<>();
         for (int i = 0; i < components.size(); i++) {
-            TriMesh middle = toMiddle(components.get(i).mesh());
+            Component component = components.get(i);
+            TriMesh middle = toMiddle(component.mesh());
             Progress share = share(0.28, 0.3, i, components.size());
-            List<ChosenCut.Numbered> here = within(components.get(i), chosen);
+            List<ChosenCut.Numbered> here = within(component, chosen);
             if (here.isEmpty()) {
-                parts.add(CutToDisk.of(middle, share));
+                parts.add(new Part(component, CutToDisk.of(middle, share)));
                 continue;
             }
             ChosenCut cut = ChosenCut.along(middle, here);
             seams.addAll(cut.findings());
             for (Component part : Components.of(cut.mesh()))
-                parts.add(cut.part(CutToDisk.of(part.mesh(), share), part::vertexOf, part::triangleOf));
+                parts.add(new Part(component, cut.part(CutToDisk.of(part.mesh(), share), part::vertexOf, part::triangleOf)));
         }
         findings.addAll(seams);
         for (int i = 0; i < chosen.size(); i++)
             if (chosen.get(i) != null) throw new Refusal(given.name() + ": seam " + (i + 1) + ": lies on a crumb that is left out; draw it on the panel.");
-        if (!chosen.isEmpty()) parts.sort(Comparator.comparingDouble((Opened part) -> part.mesh().area()).reversed());
-        for (Opened part : parts) findings.addAll(part.findings());
+        if (!chosen.isEmpty()) parts.sort(Comparator.comparingDouble((Part part) -> part.opened().mesh().area()).reversed());
+        for (Part part : parts) findings.addAll(part.opened().findings());
         return input;
     }
 
@@ -232,13 +295,13 @@ public final class FlattenJob {
         return moved.mesh();
     }
 
-    private List<Piece> judge(List<Opened> parts, List<Outcome> outcomes) throws Refusal {
+    private List<Piece> judge(List<Outcome> outcomes) throws Refusal {
         progress.at("measuring", 0.8);
         List<FlatMap> placed = Layout.of(outcomes.stream().map(Outcome::map).toList(), Layout.GAP + 2 * recipe.trim().orElse(0));
         List<Piece> pieces = new ArrayList<>();
         for (int i = 0; i < placed.size(); i++) {
             progress.at("measuring", 0.8 + 0.2 * i / placed.size());
-            pieces.add(judge(parts.get(i), outcomes.get(i), placed.get(i)));
+            pieces.add(judge(parts.get(i).opened(), outcomes.get(i), placed.get(i)));
         }
         return pieces;
     }
@@ -253,10 +316,8 @@ public final class FlattenJob {
         } catch (IllegalArgumentException e) {
             throw new Refusal(given.name() + ": " + e.getMessage() + "; say --stations with a larger spacing, or check --units.");
         }
-        List<double[]> loops = new ArrayList<>();
-        for (int i = 0; i < rims.count(); i++) loops.add(flat(map, rims.loop(i)));
         double outline = rim.loops().get(rims.longest(map.form())).blankLength();
-        boolean overlaps = strain.turnedOverCount() > 0 || !Overlap.of(loops).isEmpty();
+        boolean overlaps = strain.turnedOverCount() > 0 || !Overlap.of(rims(map, rims)).isEmpty();
         return new Piece(outcome, strain, VertexStrain.of(strain), Developability.of(strain, rim), rim, Zones.of(strain), stations,
                 Curvature.of(part.sewn()), part, rims.count() - 1, outline, overlaps);
     }

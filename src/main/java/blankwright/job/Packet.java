@@ -17,6 +17,8 @@ import blankwright.picture.Caption;
 import blankwright.picture.MapPiece;
 import blankwright.picture.WorkMap;
 import blankwright.project.Recipe;
+import blankwright.project.RecipeWriter;
+import blankwright.project.Source;
 import blankwright.sheet.BlankPiece;
 import blankwright.sheet.BlankSheet;
 import blankwright.sheet.SheetNotes;
@@ -24,12 +26,15 @@ import blankwright.shop.SeamEdges;
 import blankwright.shop.TapeLine;
 import blankwright.shop.ZoneOptions;
 import blankwright.strain.StrainField;
+import java.io.File;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.function.IntToDoubleFunction;
 
@@ -44,10 +49,15 @@ public final class Packet {
             "Torch annealing and welding make fumes and fires: ventilate, clear the place, keep an extinguisher at hand.",
             "Where the part carries people or flies, licensed practice and local codes decide.");
 
-    private final Result result;
+    /** What the files begin with that show a proposed seam taken. */
+    private static final String WITH_SEAM = "with-seam";
 
-    private Packet(Result result) {
+    private final Result result;
+    private final String prefix;
+
+    private Packet(Result result, String prefix) {
         this.result = result;
+        this.prefix = prefix;
     }
 
     /**
@@ -64,7 +74,7 @@ public final class Packet {
      * @throws java.util.concurrent.CancellationException once the progress says they are no longer wanted; then none is kept
      */
     public static Written write(Result result, OutputFolder to, Set<Output> asked, Paper paper, Progress progress) throws IOException {
-        List<Finding> findings = Patience.with(progress, () -> new Packet(result).write(to, asked, paper, progress));
+        List<Finding> findings = Patience.with(progress, () -> new Packet(result, "").write(to, asked, paper, progress));
         return new Written(to.keep(), findings);
     }
 
@@ -74,11 +84,14 @@ public final class Packet {
         List<Finding> findings = new ArrayList<>();
         progress.at("drawing and writing", BEGINS);
         Map<String, OutputFolder.Content> files = new LinkedHashMap<>();
-        if (asked.contains(Output.PNG)) pictures(files);
-        if (asked.contains(Output.PDF) || asked.contains(Output.DXF) || asked.contains(Output.SVG)) blank(files, asked, paper, findings);
+        drawings(files, asked, paper, findings);
         if (asked.contains(Output.OBJ)) files.put("flat.obj", out -> ObjWriter.write(pieces.stream().map(Piece::map).toList(), out));
         if (asked.contains(Output.VTU)) files.put("panel.vtu", out -> VtuWriter.write(pieces.stream().map(Packet::part).toList(), out));
         if (asked.contains(Output.CSV)) files.put("work.csv", out -> WorkCsv.write(pieces, out));
+        result.proposal().ifPresent(proposal -> {
+            new Packet(proposal.taken(), WITH_SEAM + "-").drawings(files, asked, paper, findings);
+            files.put(WITH_SEAM + ".yaml", out -> out.write(RecipeWriter.write(from(to.path(), proposal.taken())).getBytes(StandardCharsets.UTF_8)));
+        });
         files.replaceAll((name, content) -> out -> content.writeTo(new WantedStream(out, progress)));
         to.writeAll(files);
         Result whole = result.withFindings(findings);
@@ -88,9 +101,22 @@ public final class Packet {
         return findings;
     }
 
+    private void drawings(Map<String, OutputFolder.Content> files, Set<Output> asked, Paper paper, List<Finding> findings) {
+        if (asked.contains(Output.PNG)) pictures(files);
+        if (asked.contains(Output.PDF) || asked.contains(Output.DXF) || asked.contains(Output.SVG)) blank(files, asked, paper, findings);
+    }
+
+    /** The recipe as it is read in the folder, where a mesh has another way to it. */
+    private static Recipe from(Path folder, Result result) {
+        if (!(result.recipe().source() instanceof Source.OfMesh mesh)) return result.recipe();
+        Path file = result.folder().resolve(mesh.file()).toAbsolutePath().normalize();
+        Path way = Objects.equals(file.getRoot(), folder.getRoot()) ? folder.relativize(file) : file;
+        return result.recipe().withSource(new Source.OfMesh(way.toString().replace(File.separatorChar, '/'), mesh.units()));
+    }
+
     /** The blank as DXF, SVG and PDF hold it. */
     public static Drawing drawing(Result result) {
-        return new Packet(result).drawing();
+        return new Packet(result, "").drawing();
     }
 
     private Drawing drawing() {
@@ -108,12 +134,12 @@ public final class Packet {
     private void blank(Map<String, OutputFolder.Content> files, Set<Output> asked, Paper paper, List<Finding> findings) {
         Recipe recipe = result.recipe();
         Drawing blank = drawing();
-        if (asked.contains(Output.DXF)) files.put("blank.dxf", out -> DxfWriter.write(blank, out));
-        if (asked.contains(Output.SVG)) files.put("blank.svg", out -> SvgWriter.write(blank, out));
+        if (asked.contains(Output.DXF)) files.put(prefix + "blank.dxf", out -> DxfWriter.write(blank, out));
+        if (asked.contains(Output.SVG)) files.put(prefix + "blank.svg", out -> SvgWriter.write(blank, out));
         if (!asked.contains(Output.PDF)) return;
         Curve.Box box = blank.box();
         if (box.width() * box.height() > MOST_PAPER) {
-            findings.add(new Finding(Finding.Kind.UNUSUAL_SIZE, 1, "blank.pdf was left out: the blank would take thousands of sheets of paper."));
+            findings.add(new Finding(Finding.Kind.UNUSUAL_SIZE, 1, prefix + "blank.pdf was left out: the blank would take thousands of sheets of paper."));
             return;
         }
         List<String> facts = new ArrayList<>(List.of("outside face up"));
@@ -121,7 +147,7 @@ public final class Packet {
         List<String> cautions = new ArrayList<>(result.warnings());
         if (!recipe.notes().isBlank()) cautions.add(recipe.notes().strip().replaceAll("\\s+", " "));
         cautions.addAll(CAUTIONS);
-        files.put("blank.pdf", out -> PdfWriter.write(blank, new Cover((result.warnings().isEmpty() ? "" : "DO NOT CUT: ") + recipe.name(), facts, cautions), paper, out));
+        files.put(prefix + "blank.pdf", out -> PdfWriter.write(blank, new Cover((result.warnings().isEmpty() ? "" : "DO NOT CUT: ") + recipe.name(), facts, cautions), paper, out));
     }
 
     /** Of piece i. Chosen seams are named by their number, A for the first, on every piece they bound; those added follow, piece by piece. */
@@ -156,13 +182,13 @@ public final class Packet {
 
     /** The work map as its pictures show it: the same fields, colours and limits. */
     public static WorkMap workMap(Result result) {
-        return new Packet(result).workMap();
+        return new Packet(result, "").workMap();
     }
 
     private void pictures(Map<String, OutputFolder.Content> files) {
         WorkMap map = workMap();
-        files.put("work-map-blank.png", out -> map.onBlank().writePng(out));
-        files.put("work-map-form.png", out -> map.onForm().writePng(out));
+        files.put(prefix + "work-map-blank.png", out -> map.onBlank().writePng(out));
+        files.put(prefix + "work-map-form.png", out -> map.onForm().writePng(out));
     }
 
     private WorkMap workMap() {

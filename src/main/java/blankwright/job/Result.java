@@ -3,6 +3,7 @@ package blankwright.job;
 import blankwright.mesh.Finding;
 import blankwright.num.LengthUnit;
 import blankwright.project.Recipe;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -11,15 +12,17 @@ import java.util.Optional;
  * A panel laid flat, with everything found out about it.
  *
  * @param name of the input, e.g. {@code nose.stl}
+ * @param folder that a mesh file named in the recipe is relative to
  * @param units of the input's numbers
  * @param input the mesh as it came
  * @param reduction what was thinned out of it, empty where nothing was
  * @param findings what was odd and what was done, in the order of finding
  * @param pieces of the blank, largest form first; at least one
  * @param seconds each phase took
+ * @param proposal where a piece covers itself: seams that cure it; empty where none is needed or none was found
  */
-public record Result(Recipe recipe, String name, LengthUnit units, Input input, Optional<Reduction> reduction, List<Finding> findings,
-                     List<Piece> pieces, Seconds seconds) {
+public record Result(Recipe recipe, String name, Path folder, LengthUnit units, Input input, Optional<Reduction> reduction, List<Finding> findings,
+                     List<Piece> pieces, Seconds seconds, Optional<Proposal> proposal) {
     public Result {
         findings = List.copyOf(findings);
         pieces = List.copyOf(pieces);
@@ -57,7 +60,12 @@ public record Result(Recipe recipe, String name, LengthUnit units, Input input, 
     Result withFindings(List<Finding> more) {
         List<Finding> all = new ArrayList<>(findings);
         all.addAll(more);
-        return new Result(recipe, name, units, input, reduction, all, pieces, seconds);
+        return new Result(recipe, name, folder, units, input, reduction, all, pieces, seconds, proposal);
+    }
+
+    Result withProposal(Proposal cure) {
+        Result told = withFindings(List.of(cure.finding(this)));
+        return new Result(recipe, name, folder, units, input, reduction, told.findings(), pieces, seconds, Optional.of(cure));
     }
 
     /** {@code converged}, or {@code stopped: REASON} of the first piece that did not. */

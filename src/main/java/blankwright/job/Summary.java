@@ -58,11 +58,27 @@ final class Summary {
         }
         ArrayNode pieces = root.putArray("pieces");
         for (Piece piece : result.pieces()) pieces.add(tree(piece));
+        if (result.proposal().isPresent()) root.set("proposal", tree(result.proposal().get()));
+        else root.putNull("proposal");
         ObjectNode seconds = root.putObject("seconds");
         seconds.put("read", millis(result.seconds().read())).put("prepare", millis(result.seconds().prepare()))
                 .put("flatten", millis(result.seconds().flatten())).put("write", millis(write)).put("total", millis(total));
         root.put("peak_memory_mb", Math.round(10 * peakMemoryMb) / 10.0);
         return root;
+    }
+
+    private ObjectNode tree(Proposal proposal) {
+        ObjectNode node = make.objectNode();
+        ArrayNode seams = node.putArray("seams");
+        for (Proposal.Line line : proposal.lines()) {
+            ObjectNode seam = seams.addObject().put("number", line.number()).put("length_mm", line.length());
+            for (double x : line.from()) seam.withArray("from_mm").add(x);
+            for (double x : line.to()) seam.withArray("to_mm").add(x);
+        }
+        node.put("outcome", proposal.taken().outcome());
+        ArrayNode pieces = node.putArray("pieces");
+        for (Piece piece : proposal.taken().pieces()) pieces.add(tree(piece));
+        return node;
     }
 
     private ObjectNode tree(Piece piece) {

@@ -42,13 +42,13 @@ public final class Overlap {
     private static final int MANY = 10_000;
 
     private final List<Place> places;
-
     /**
      * @param x of a point well inside the place, mm
      * @param area covered, mm²
      * @param layers the most found there; below 0 where the rim runs the wrong way round, as in the second loop of a figure eight
+     * @param edge round the place on the outside, closed, of lines
      */
-    public record Place(double x, double y, double area, int layers, Box box) { }
+    public record Place(double x, double y, double area, int layers, Box box, Curve edge) { }
 
     private Overlap(List<Place> places) {
         this.places = places;
@@ -231,7 +231,8 @@ public final class Overlap {
             }
             Point inside = place.getInteriorPoint();
             Envelope e = place.getEnvelopeInternal();
-            places.add(new Place(inside.getX(), inside.getY(), place.getArea(), most, new Box(e.getMinX(), e.getMinY(), e.getMaxX(), e.getMaxY())));
+            places.add(new Place(inside.getX(), inside.getY(), place.getArea(), most, new Box(e.getMinX(), e.getMinY(), e.getMaxX(), e.getMaxY()),
+                    Curve.polygon(Region.vertices(((Polygon) place).getExteriorRing()))));
         }
         places.sort(Comparator.comparingDouble(Place::area).reversed().thenComparingDouble(Place::x).thenComparingDouble(Place::y));
         return List.copyOf(places);

@@ -136,7 +136,8 @@ public final class Region {
         return of(curves.get(0), curves.subList(1, curves.size()));
     }
 
-    private static double[] vertices(LinearRing ring) {
+    /** Without the repeat of the first. */
+    static double[] vertices(LinearRing ring) {
         Coordinate[] at = ring.getCoordinates();
         double[] xy = new double[2 * (at.length - 1)];
         for (int i = 0; i < at.length - 1; i++) {

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import blankwright.flatten.Strips;
 import blankwright.job.Output;
 import blankwright.mesh.Forms;
 import blankwright.mesh.TriMesh;
@@ -119,7 +120,7 @@ class FlattenEndToEndTest {
     @Test
     void theSummaryHasItsKeysInTheirOrder() throws IOException {
         JsonNode root = flattened(Files.write(temp.resolve("dome.obj"), HostileFiles.written(HostileFiles.dome(), Format.OBJ)));
-        assertEquals(List.of("blankwright", "input", "reduced", "aim", "outcome", "steps", "findings", "pieces", "seconds", "peak_memory_mb"), keys(root));
+        assertEquals(List.of("blankwright", "input", "reduced", "aim", "outcome", "steps", "findings", "pieces", "proposal", "seconds", "peak_memory_mb"), keys(root));
         assertEquals(List.of("name", "units", "vertices", "triangles", "area_mm2", "size_mm"), keys(root.get("input")));
         JsonNode piece = root.get("pieces").get(0);
         assertEquals(List.of("triangles", "form_area_mm2", "flat_area_mm2", "flat_size_mm", "outline_mm", "holes", "turned_over",
@@ -254,12 +255,47 @@ class FlattenEndToEndTest {
             System.arraycopy(new int[] {a, a + 1, a + 2, a + 1, a + 3, a + 2}, 0, tri, 6 * i, 6);
         }
         Path out = temp.resolve("packet");
-        Run run = Run.of("flatten", write("ramp", TriMesh.of(xyz, tri)), "--out", out);
+        Run run = Run.of("flatten", write("ramp", TriMesh.of(xyz, tri)), "--out", out, "--trim", "5mm");
         assertEquals(ExitCode.UNSAFE_TO_CUT, run.exit(), run.said());
         assertTrue(run.out().contains("DO NOT CUT: the blank covers itself"), run.out());
-        assertEquals(ALL, names(out));
+        List<String> shown = new ArrayList<>(ALL);
+        for (String name : List.of("blank.dxf", "blank.pdf", "blank.svg", "work-map-blank.png", "work-map-form.png")) shown.add("with-seam-" + name);
+        shown.add("with-seam.yaml");
+        assertEquals(shown.stream().sorted().toList(), names(out));
+        JsonNode seams = summary(out).get("proposal").get("seams");
+        assertEquals(1, seams.size());
+        assertEquals(40, seams.get(0).get("length_mm").asDouble(), 1e-3);
+        assertTrue(run.out().contains("seam 1: 40.0 mm from"), run.out());
+        Path taken = temp.resolve("taken");
+        Run again = Run.of("flatten", out.resolve("with-seam.yaml"), "--out", taken);
+        assertEquals(ExitCode.DONE, again.exit(), again.said());
+        assertEquals(2, summary(taken).get("pieces").size());
+        assertEquals(summary(out).get("proposal").get("pieces"), summary(taken).get("pieces"));
+        assertTrue(summary(taken).get("proposal").isNull());
+        assertEquals(Files.readString(out.resolve("with-seam-blank.dxf")), Files.readString(taken.resolve("blank.dxf")));
         assertTrue(summary(out).get("pieces").get(0).get("overlaps_itself").asBoolean());
         assertTrue(Files.readString(out.resolve("blank.dxf")).contains("DO NOT CUT"), "the blank itself does not say so");
+    }
+
+    /** Ends that lap by ten degrees need no seam. */
+    @Test
+    void aSmallLapIsPulledApart() throws IOException {
+        Path out = temp.resolve("lap");
+        Run run = Run.of("flatten", write("lap", Strips.ring(370, 80, 120, 92, 8)), "--out", out, "--formats", "dxf");
+        assertEquals(ExitCode.DONE, run.exit(), run.said());
+        assertTrue(run.out().contains("the blank covered itself and was pulled apart; its mean energy rose from 4.000000 to 4.0000"), run.out());
+        assertFalse(summary(out).get("pieces").get(0).get("overlaps_itself").asBoolean());
+    }
+
+    /** A long strip wound three times takes more than one seam. */
+    @Test
+    void aHelixIsPartedUntilNothingLiesOverItself() throws IOException {
+        Path out = temp.resolve("helix");
+        Run run = Run.of("flatten", write("helix", Strips.ring(1000, 90, 110, 250, 4)), "--out", out, "--formats", "dxf");
+        assertEquals(ExitCode.UNSAFE_TO_CUT, run.exit(), run.said());
+        JsonNode proposal = summary(out).get("proposal");
+        assertTrue(proposal.get("seams").size() >= 2 && proposal.get("pieces").size() == proposal.get("seams").size() + 1, run.out());
+        for (JsonNode piece : proposal.get("pieces")) assertFalse(piece.get("overlaps_itself").asBoolean());
     }
 
     @Test

@@ -15,7 +15,7 @@ import java.util.Locale;
  * Makes paths of edges of drawn seams, and drawn seams of paths.
  *
  * <ol><li>Each point goes to the nearest place on the skin and from there to the nearest corner of that triangle; the first and the last
- * go to a corner on the rim where one lies within half the triangle's longest side.
+ * go to a corner on the rim where one lies within half the triangle's longest side, unless they lie on another corner.
  * <li>Neighbours are joined by the shortest path along edges inside the metal. To touch a rim on the way costs as much as the whole form is
  * long, so a seam runs along or over a rim only where there is no other way.</ol>
  */
@@ -83,8 +83,9 @@ public final class SeamPaths {
             throw new UnfitSeam(number, String.format(Locale.ROOT, "point %d (%.1f, %.1f, %.1f) mm lies %.1f mm off the panel, nearest is (%.1f, %.1f, %.1f);"
                     + " give points on the form, in its own coordinates", which, p.x(), p.y(), p.z(), off, q[0] + 0.0, q[1] + 0.0, q[2] + 0.0));
         int best = -1, rim = -1;
-        double least = Double.POSITIVE_INFINITY, leastRim = 0;
-        for (int k = 0; k < 3; k++) leastRim = Math.max(leastRim, mesh.distance(mesh.corner(at.triangle(), k), mesh.corner(at.triangle(), (k + 1) % 3)) / 2);
+        double least = Double.POSITIVE_INFINITY, longest = 0;
+        for (int k = 0; k < 3; k++) longest = Math.max(longest, mesh.distance(mesh.corner(at.triangle(), k), mesh.corner(at.triangle(), (k + 1) % 3)));
+        double leastRim = longest / 2;
         for (int k = 0; k < 3; k++) {
             int v = mesh.corner(at.triangle(), k);
             double x = mesh.x(v) - q[0], y = mesh.y(v) - q[1], z = mesh.z(v) - q[2], away = Math.sqrt(x * x + y * y + z * z);
@@ -97,7 +98,7 @@ public final class SeamPaths {
                 rim = v;
             }
         }
-        return rim >= 0 ? rim : best;
+        return rim >= 0 && least > 0.02 * longest ? rim : best;
     }
 
     /** Vertices from v to w, or null where no way leads there. */
@@ -108,20 +109,20 @@ public final class SeamPaths {
         return null;
     }
 
-    /** The fewest points, found greedily, that bring back this very path; {@code place} gives the points' coordinates. */
-    public DrawnSeam drawn(int[] path, TriMesh place) {
+    /** Few points, found by halving, that bring back this very path; to 0.001 mm. */
+    public DrawnSeam drawn(int[] path) {
         List<DrawnSeam.Point> points = new ArrayList<>();
-        points.add(point(place, path[0]));
+        points.add(point(path[0]));
         for (int i = 0; i < path.length - 1; ) {
             int j = path.length - 1;
             while (j > i + 1 && !Arrays.equals(between(path[i], path[j]), Arrays.copyOfRange(path, i, j + 1))) j = i + (j - i + 1) / 2;
-            points.add(point(place, path[j]));
+            points.add(point(path[j]));
             i = j;
         }
         return new DrawnSeam(points);
     }
 
-    private static DrawnSeam.Point point(TriMesh mesh, int v) {
-        return new DrawnSeam.Point(mesh.x(v), mesh.y(v), mesh.z(v));
+    private DrawnSeam.Point point(int v) {
+        return new DrawnSeam.Point(Math.rint(1e3 * mesh.x(v)) / 1e3, Math.rint(1e3 * mesh.y(v)) / 1e3, Math.rint(1e3 * mesh.z(v)) / 1e3);
     }
 }

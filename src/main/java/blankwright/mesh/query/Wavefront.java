@@ -1,5 +1,6 @@
 package blankwright.mesh.query;
 
+import blankwright.mesh.EdgeTable;
 import blankwright.mesh.TriMesh;
 import java.util.Arrays;
 
@@ -44,6 +45,13 @@ public final class Wavefront {
             if (!(all[e] >= 0)) throw new IllegalArgumentException("edge " + e + " costs " + all[e] + ": must be 0 or more");
         }
         return all;
+    }
+
+    /** Distance along edges by plain length of every vertex from the nearest of those said, mm; +∞ where no way leads. */
+    public static double[] distances(TriMesh mesh, EdgeTable edges, EdgeStars stars, int... from) {
+        Wavefront front = new Wavefront(mesh, stars, costs(edges.edgeCount(), EdgeCost.length(edges)));
+        for (int v : from) front.start(v);
+        return front.run().distance;
     }
 
     /** Distance 0 from now on at v. */

@@ -168,7 +168,7 @@ class ChosenSeamsTest {
                 double length = 0;
                 for (int i = 1; i < path.length; i++) length += mesh.distance(path[i - 1], path[i]);
                 assertEquals(far[path[path.length - 1]] % 1e4, length, 1e-6, "from " + a + " to " + b);
-                int[] again = paths.of(List.of(paths.drawn(path, mesh))).get(0);
+                int[] again = paths.of(List.of(paths.drawn(path))).get(0);
                 assertArrayEquals(path, again, "drawn from its path it is that path");
             }
         }

@@ -1,0 +1,89 @@
+package blankwright.job;
+
+import blankwright.mesh.Finding;
+import blankwright.mesh.TriMesh;
+import blankwright.mesh.cut.Seam;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * What to do about a blank that covers itself: the seams that part it, and the panel laid flat with them.
+ *
+ * @param taken the panel with the seams taken; its recipe holds them, so that running that recipe gives it again
+ * @param numbers of the proposed seams in that recipe, from 1; the others were there before
+ */
+public record Proposal(Result taken, List<Integer> numbers) {
+    public Proposal {
+        numbers = List.copyOf(numbers);
+    }
+
+    /**
+     * One proposed seam.
+     *
+     * @param number in the recipe of {@link #taken}, from 1
+     * @param length mm
+     * @param from where it begins on the form, on the middle of the sheet, mm: {x, y, z}
+     * @param to where it ends
+     */
+    public record Line(int number, double length, double[] from, double[] to) {
+        /** {@code 40.0 mm from (0.0, 1.0, 2.0) to (3.0, 4.0, 5.0) mm}. */
+        public String words() {
+            return String.format(Locale.ROOT, "%.1f mm from %s to %s mm", length, place(from), place(to));
+        }
+
+        private static String place(double[] p) {
+            return String.format(Locale.ROOT, "(%.1f, %.1f, %.1f)", tenths(p[0]), tenths(p[1]), tenths(p[2]));
+        }
+
+        private static double tenths(double mm) {
+            return Math.rint(10 * mm) / 10 + 0.0;
+        }
+    }
+
+    /** The proposed seams in their order. */
+    public List<Line> lines() {
+        List<Line> lines = new ArrayList<>();
+        for (int number : numbers) lines.add(line(number));
+        return lines;
+    }
+
+    private Line line(int number) {
+        for (Piece piece : taken.pieces()) {
+            for (Seam seam : piece.seams()) {
+                int last = seam.edgeCount() - 1;
+                if (seam.number() != number || end(seam, 0, 0) < 0 || end(seam, last, 1) < 0) continue;
+                TriMesh form = piece.map().form();
+                return new Line(number, seam.length(), place(form, end(seam, 0, 0)), place(form, end(seam, last, 1)));
+            }
+        }
+        throw new AssertionError("seam " + number + " is on no piece");
+    }
+
+    private static int end(Seam seam, int edge, int end) {
+        return seam.left(edge, end) >= 0 ? seam.left(edge, end) : seam.right(edge, end);
+    }
+
+    private static double[] place(TriMesh form, int v) {
+        return new double[] {form.x(v), form.y(v), form.z(v)};
+    }
+
+    /** Mean symmetric Dirichlet energy of a result over all its pieces; 4 is no distortion. */
+    static double energy(Result result) {
+        double sum = 0, area = 0;
+        for (Piece piece : result.pieces()) {
+            double part = piece.map().form().area();
+            sum += part * piece.strain().symmetricDirichletMean();
+            area += part;
+        }
+        return sum / area;
+    }
+
+    Finding finding(Result covered) {
+        List<String> words = lines().stream().map(Line::words).toList();
+        return new Finding(Finding.Kind.SEAM_PROPOSED, words.size(), String.format(Locale.ROOT, "%s would cure it: %s; %d pieces, none over itself,"
+                + " mean energy %.4f, now %.4f. The files beginning with with-seam show them; running with-seam.yaml takes %s.",
+                words.size() == 1 ? "a seam" : words.size() + " seams", String.join("; ", words), taken.pieces().size(), energy(taken), energy(covered),
+                words.size() == 1 ? "it" : "them"));
+    }
+}
