@@ -63,20 +63,6 @@ public final class FormingLimit {
         return limit == 0 ? Double.POSITIVE_INFINITY : e1 / limit;
     }
 
-    /** Major strain on the curve above a minor strain, true; for drawing. NaN where no path with b > -1 leads there. */
-    public double above(double e2) {
-        double low = Math.max(e2, Math.abs(e2) * (1 + 1e-12)), high = 4;
-        // the path to (e1, e2) flattens as e1 grows: margin rises with e1, so halve
-        if (margin(high, e2) < 1) return Double.NaN;
-        if (margin(low, e2) >= 1) return e2 >= 0 ? Double.NaN : low;
-        for (int i = 0; i < 80; i++) {
-            double middle = (low + high) / 2;
-            if (margin(middle, e2) < 1) low = middle;
-            else high = middle;
-        }
-        return high;
-    }
-
     /** Level at plane strain, true. */
     public Known level() {
         return Known.from(limit(0), basis(), steel ? new Known[] {rule(), alloy.hardening()}

@@ -1,7 +1,8 @@
 /**
- * The work map: form and blank coloured by what the metal must do, drawn without a display.
+ * The work map: form and blank coloured by what the metal must do, and how near it comes to its limit; drawn without a display.
  *
  * <p>In: pieces laid flat with their strain, zones and stations. Out: pictures. May use num, mesh, outline, strain, metal, shop, drawing.
- * <p>Start reading at {@link blankwright.picture.WorkMap}; then {@link blankwright.picture.StrainScale}, the field, the depth painter.
+ * <p>Start reading at {@link blankwright.picture.WorkMap}; then {@link blankwright.picture.StrainScale}, the field, the depth painter;
+ * {@link blankwright.picture.LimitPicture} stands by itself.
  */
 package blankwright.picture;

@@ -112,18 +112,6 @@ class FormingLimitMatchesTableTest {
         assertEquals(0, spent.uniform().value());
     }
 
-    @Test
-    void theCurveForDrawingIsTheLimit() {
-        for (String name : new String[] {"3003-O", "drawing-steel", "6061-T6"}) {
-            FormingLimit limit = FormingLimit.of(AlloyReader.shipped().named(name), 1);
-            for (double e2 = -0.15; e2 <= 0.1; e2 += 0.01) {
-                double e1 = limit.above(e2);
-                if (!Double.isNaN(e1)) assertEquals(1, limit.margin(e1, e2), 1e-9, name + " " + e2);
-            }
-            assertEquals(limit.limit(0), limit.above(0), 1e-12);
-        }
-    }
-
     /** The level is trusted no further than the n it stands on. */
     @Test
     void theLevelSaysHowFarItIsToBeTrusted() {
