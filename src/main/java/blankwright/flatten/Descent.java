@@ -2,14 +2,12 @@ package blankwright.flatten;
 
 import blankwright.flatten.energy.TriangleEnergy;
 import blankwright.num.Progress;
-import blankwright.sparse.Cholesky;
-import java.util.concurrent.CancellationException;
 
 /**
  * Projected Newton descent of one energy on one form.
  *
- * <ol><li>Factor the positive part of the second derivative, lifted by 1e-9 of a typical diagonal entry: rigid motions cost nothing.
- * <li>Step towards its minimum; with a barrier at most 0.9 of the way to the first triangle without area.
+ * <ol><li>Ask {@link Newton} for a move: to the minimum of the positive part of the second-order picture, or nearly.
+ * <li>Step along it; with a barrier at most 0.9 of the way to the first triangle without area.
  * <li>Halve until the energy falls by 1e-4 of what the slope promises.
  * <li>Where the second derivative promised well, take it for smaller changes of strain the next time; where steps were cut, for larger.
  * <li>Stop after a full step that promised less than the tolerance.</ol>
@@ -17,8 +15,8 @@ import java.util.concurrent.CancellationException;
  * <p>Source: Teran, Sifakis, Irving and Fedkiw, "Robust Quasistatic Finite Elements and Flesh Simulation", 2005, docs/sources.md [TSIF05].
  */
 final class Descent {
-    private static final double LIFT = 1e-9;
     private static final double RADIUS = 0.03;          // change of strain at the beginning: about what hand work does in a panel
+    private static final double WORTH = 1e-11;          // of the energy: what no move need gain, a hundredth of the usual tolerance
     private static final double ROUNDING = 1e-15;       // a promised gain below this part of the energy is noise
 
     /** How a run ended. */
@@ -30,16 +28,16 @@ final class Descent {
     }
 
     private final Distortion form;
-    private final Cholesky solver;
+    private final Newton newton;
     private final TriangleEnergy energy;
     private final FlattenOptions options;
     private final Progress progress;
     private int steps;
     private double value;
 
-    Descent(Distortion form, Cholesky solver, TriangleEnergy energy, FlattenOptions options, Progress progress) {
+    Descent(Distortion form, Newton newton, TriangleEnergy energy, FlattenOptions options, Progress progress) {
         this.form = form;
-        this.solver = solver;
+        this.newton = newton;
         this.energy = energy;
         this.options = options;
         this.progress = progress;
@@ -61,7 +59,7 @@ final class Descent {
         double firstGain = 0, radius = RADIUS;
         for (steps = 0; steps < options.stepLimit(); ) {
             form.gradient(energy, uv, gradient);
-            if (!direction(uv, gradient, radius, move)) return End.NO_DESCENT;
+            if (!newton.move(uv, gradient, radius, WORTH * value, move)) return End.NO_DESCENT;
             double slope = dot(gradient, move);
             double gain = -slope / 2;
             if (!(gain > ROUNDING * value)) return gain >= -ROUNDING * value ? End.CONVERGED : End.NO_DESCENT;
@@ -97,19 +95,7 @@ final class Descent {
         return Math.max(0, Math.min(1, Math.log(first / now) / Math.log(first / goal)));
     }
 
-    private boolean direction(double[] uv, double[] gradient, double radius, double[] move) {
-        double lift = LIFT * form.typicalStiffness();
-        for (int attempt = 0; attempt < 6; attempt++, lift *= 100) {
-            if (progress.cancelled()) throw new CancellationException();
-            if (!solver.factor(form.stiffness(energy.overChanges(radius), uv), lift, progress::cancelled)) continue;
-            for (int i = 0; i < move.length; i++) move[i] = -gradient[i];
-            solver.solve(move, move);
-            if (dot(gradient, move) <= 0) return true;
-        }
-        return false;
-    }
-
-    private static double dot(double[] a, double[] b) {
+    static double dot(double[] a, double[] b) {
         return Chunks.sum(a.length, (from, to) -> {
             double sum = 0;
             for (int i = from; i < to; i++) sum += a[i] * b[i];

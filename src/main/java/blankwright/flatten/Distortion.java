@@ -75,6 +75,11 @@ final class Distortion {
         grad[4 * t + 3] = gy[two];
     }
 
+    /** Form areas of the triangles over that of the form. Not a copy. */
+    double[] areas() {
+        return area;
+    }
+
     /** Unit of length, mm: the square root of the form's area. */
     double scale() {
         return scale;

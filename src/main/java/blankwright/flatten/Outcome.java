@@ -23,7 +23,7 @@ public sealed interface Outcome {
     record Stopped(FlatMap map, int steps, double energy, Start start, Reason reason) implements Outcome { }
 
     /** Where a descent set out. */
-    enum Start { CONFORMAL, UNTANGLED, CIRCLE }
+    enum Start { CONFORMAL, UNTANGLED, CIRCLE, COARSER, GIVEN }
 
     /** Why it ended early. */
     enum Reason {

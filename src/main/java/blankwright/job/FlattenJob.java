@@ -26,6 +26,7 @@ import blankwright.mesh.repair.Repaired;
 import blankwright.mesh.repair.TwoFaces;
 import blankwright.num.LengthUnit;
 import blankwright.num.Progress;
+import blankwright.num.Share;
 import blankwright.outline.Overlap;
 import blankwright.project.Aim;
 import blankwright.project.Face;

@@ -12,6 +12,7 @@ import blankwright.mesh.io.ObjWriter;
 import blankwright.mesh.io.VtuWriter;
 import blankwright.num.Lengths;
 import blankwright.num.Progress;
+import blankwright.num.Share;
 import blankwright.outline.Curve;
 import blankwright.picture.Caption;
 import blankwright.picture.MapPiece;

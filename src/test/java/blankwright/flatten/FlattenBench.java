@@ -81,7 +81,7 @@ class FlattenBench {
         double[] uv = ConformalMap.of(mesh, rims.loop(0), form, solver, () -> false);
         form.scaleBest(uv);
         long t2 = System.nanoTime();
-        new Descent(form, solver, new SymmetricDirichlet(), FlattenOptions.DEFAULT, Progress.NONE).run(uv, layout -> true);
+        new Descent(form, new FactorNewton(form, solver, new SymmetricDirichlet(), Progress.NONE), new SymmetricDirichlet(), FlattenOptions.DEFAULT, Progress.NONE).run(uv, layout -> true);
         long t3 = System.nanoTime();
         return new Row(mesh.triangleCount(), (t1 - t0) / 1e9, (t2 - t1) / 1e9, (t3 - t2) / 1e9, cold, warm, outcome.steps(), outcome.energy(),
                 solver.factorSize(), heap);

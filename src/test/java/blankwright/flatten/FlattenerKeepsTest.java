@@ -235,7 +235,7 @@ class FlattenerKeepsTest {
         double[] uv = CircleMap.of(mesh, rims, 0, () -> false);
         Distortion form = new Distortion(mesh);
         Cholesky solver = new Cholesky(mesh.vertexCount(), mesh.corners(), mesh.positions(), 2);
-        Descent descent = new Descent(form, solver, new SymmetricDirichlet(), FlattenOptions.DEFAULT, Progress.NONE);
+        Descent descent = new Descent(form, new FactorNewton(form, solver, new SymmetricDirichlet(), Progress.NONE), new SymmetricDirichlet(), FlattenOptions.DEFAULT, Progress.NONE);
         assertEquals(Descent.End.CONVERGED, descent.run(uv, layout -> true));
         assertEquals(flatten(mesh).energy(), descent.value(), 1e-9);
     }
@@ -261,7 +261,7 @@ class FlattenerKeepsTest {
             double[] uv = {0, 0, a, b, s * a, Math.nextUp(s * b)};
             if (Orientation.sign(uv[0], uv[1], uv[2], uv[3], uv[4], uv[5]) <= 0 || form.value(energy, uv) < Double.POSITIVE_INFINITY) continue;
             seen++;
-            assertEquals(Descent.End.NO_DESCENT, new Descent(form, solver, energy, FlattenOptions.DEFAULT, Progress.NONE).run(uv, l -> true));
+            assertEquals(Descent.End.NO_DESCENT, new Descent(form, new FactorNewton(form, solver, energy, Progress.NONE), energy, FlattenOptions.DEFAULT, Progress.NONE).run(uv, l -> true));
         }
         assertTrue(seen > 100, seen + " such layouts");
     }

@@ -1,0 +1,114 @@
+package blankwright.flatten;
+
+import blankwright.flatten.energy.TriangleEnergy;
+import blankwright.mesh.EdgeTable;
+import blankwright.mesh.RimLoops;
+import blankwright.mesh.TriMesh;
+import blankwright.num.Progress;
+import blankwright.sparse.BlockRows;
+import blankwright.sparse.Cholesky;
+import blankwright.sparse.Transfer;
+import java.util.ArrayList;
+import java.util.List;
+
+/** A panel at one fineness, with what is found once for it: rims, patterns, the way to the next coarser. */
+final class Level {
+    private static final int SMALL = 4000;                // vertices: up to here a factor is as fast as coarser meshes
+    private static final int COARSEST = 1500;             // vertices below which a mesh is not made coarser still
+    private static final double SHRINKS = 0.6;            // of the vertices: a mesh that keeps more is not worth a level
+
+    private final TriMesh mesh;
+    private final Distortion form;
+    private final RimLoops rims;
+    private final int outer;
+    private final Coarser coarser;                        // null at the coarsest
+    private Cholesky solver;
+    private BlockRows rows;
+    private Transfer transfer;
+
+    private Level(TriMesh mesh, EdgeTable edges, Coarser coarser) {
+        this.mesh = mesh;
+        this.coarser = coarser;
+        form = new Distortion(mesh);
+        rims = RimLoops.of(mesh, edges);
+        outer = rims.longest(mesh);
+    }
+
+    /** The mesh and its coarser ones, finest first; the mesh alone if it is small. */
+    static List<Level> of(TriMesh mesh, Progress progress) {
+        List<Level> levels = new ArrayList<>();
+        int few = mesh.vertexCount() <= SMALL ? SMALL : COARSEST;
+        for (TriMesh m = mesh; m != null; ) {
+            EdgeTable edges = EdgeTable.of(m);
+            Coarser next = m.vertexCount() <= few ? null : Coarser.of(m, edges, progress);
+            if (next != null && next.mesh().vertexCount() > SHRINKS * m.vertexCount()) next = null;
+            levels.add(new Level(m, edges, next));
+            m = next == null ? null : next.mesh();
+        }
+        return levels;
+    }
+
+    TriMesh mesh() {
+        return mesh;
+    }
+
+    Distortion form() {
+        return form;
+    }
+
+    RimLoops rims() {
+        return rims;
+    }
+
+    /** Number of the outer rim, -1 if there is no rim. */
+    int outer() {
+        return outer;
+    }
+
+    /**
+     * Solver of a system on this mesh, 2 unknowns a vertex.
+     *
+     * @throws OutOfMemoryError where its factor cannot fit into the heap: before the memory is gone
+     */
+    Cholesky solver() {
+        if (solver == null) {
+            Cholesky made = new Cholesky(mesh.vertexCount(), mesh.corners(), mesh.positions(), 2);
+            long need = 12 * made.factorSize();           // 8 bytes a number, and about half as much again while it is made
+            if (need > Runtime.getRuntime().maxMemory()) throw new OutOfMemoryError("the factor takes " + need / 1_000_000 + " MB");
+            solver = made;
+        }
+        return solver;
+    }
+
+    BlockRows rows() {
+        if (rows == null) rows = new BlockRows(mesh.vertexCount(), mesh.corners());
+        return rows;
+    }
+
+    Transfer transfer() {
+        if (transfer == null) transfer = new Transfer(coarser.mesh().vertexCount(), coarser.parents(), coarser.weights());
+        return transfer;
+    }
+
+    /** The same energy on the next coarser level. */
+    TriangleEnergy coarser(TriangleEnergy energy) {
+        return energy.coarser(coarser.mesh().triangleCount(), coarser.triangleOf(), form.areas());
+    }
+
+    /** A layout of this level as one of the next coarser. */
+    double[] carriedDown(double[] uv, Level to) {
+        double[] carried = coarser.carried(uv);
+        double unit = form.scale() / to.form.scale();
+        for (int i = 0; i < carried.length; i++) carried[i] *= unit;
+        return carried;
+    }
+
+    /** A layout of the next coarser level as one of this. */
+    double[] carriedUp(double[] uv, Level from) {
+        double[] carried = new double[2 * mesh.vertexCount()];
+        transfer().up(uv, carried);
+        double unit = from.form.scale() / form.scale();
+        for (int i = 0; i < carried.length; i++) carried[i] *= unit;
+        return carried;
+    }
+}

@@ -1,0 +1,18 @@
+package blankwright.flatten;
+
+/** Finds the next move of a descent: to the minimum of the energy's second-order picture, or nearly. */
+interface Newton {
+    /** Lift of the diagonal, in typical entries of it: rigid motions cost nothing. */
+    double LIFT = 1e-9;
+
+    /**
+     * @param uv the layout, 2 numbers a vertex; must not change meanwhile
+     * @param gradient there
+     * @param radius change of strain that the second derivative is to fit
+     * @param worth energy below which what is still to be gained need not be gained by this move
+     * @param move written: along it the energy falls
+     * @return false where no such move was found
+     * @throws java.util.concurrent.CancellationException once the result is not wanted
+     */
+    boolean move(double[] uv, double[] gradient, double radius, double worth, double[] move);
+}

@@ -1,0 +1,136 @@
+package blankwright.sparse;
+
+import java.util.Arrays;
+import java.util.concurrent.CancellationException;
+import java.util.function.BooleanSupplier;
+import java.util.List;
+
+/**
+ * Solves A x = b, a sum of elements on a mesh, by conjugate gradients with one multigrid cycle over coarser meshes as preconditioner.
+ *
+ * <p>A cycle: a forward Gauss-Seidel sweep, the rest solved on the coarser mesh, a backward sweep; on the coarsest mesh a factor. The coarser
+ * matrices are those of the coarser meshes themselves, so that every level is filled the same way. Cost in proportion to the unknowns where
+ * the levels shrink by a constant share. Same bits on any number of threads. Not for use by two threads at once.
+ * <p>Source: Brandt, "Multi-level adaptive solutions to boundary-value problems", 1977; Hestenes and Stiefel 1952; docs/sources.md [B77], [HS52].
+ */
+public final class Multigrid {
+    private final List<BlockRows> rows;                   // finest first
+    private final List<Transfer> transfers;               // from each of them to the next coarser
+    private final Cholesky coarsest;
+    private final double[][] x, r, c;
+    private List<double[]> free = List.of();
+    private int iterations;
+
+    /**
+     * @param rows of each level but the coarsest, finest first
+     * @param transfers of each of them to the next coarser
+     * @param coarsest solver of the coarsest level, 2 unknowns a node
+     */
+    public Multigrid(List<BlockRows> rows, List<Transfer> transfers, Cholesky coarsest) {
+        this.rows = rows;
+        this.transfers = transfers;
+        this.coarsest = coarsest;
+        int n = rows.size();
+        x = new double[n + 1][];
+        r = new double[n + 1][];
+        c = new double[n + 1][];
+        for (int l = 0; l < n; l++) {
+            x[l] = new double[2 * rows.get(l).rows()];
+            r[l] = new double[2 * rows.get(l).rows()];
+            c[l] = new double[2 * rows.get(l).rows()];
+        }
+        r[n] = new double[2 * transfers.get(n - 1).coarse()];
+        x[n] = new double[2 * transfers.get(n - 1).coarse()];
+    }
+
+    /**
+     * Fills all levels.
+     *
+     * @param elements of each level, finest first
+     * @param shift added on the diagonal of each
+     * @param free orthonormal vectors of the coarsest level that its matrix hardly resists, as rigid motions: kept out of what comes from
+     *             there, for rounding and the coarser shape would bring them in magnified
+     * @return false where a matrix is not positive
+     */
+    public boolean fill(List<Elements> elements, double[] shift, List<double[]> free, BooleanSupplier cancelled) {
+        this.free = free;
+        for (int l = 0; l < rows.size(); l++) {
+            if (cancelled.getAsBoolean()) throw new CancellationException();
+            if (!rows.get(l).fill(elements.get(l), shift[l])) return false;
+        }
+        return coarsest.factor(elements.get(rows.size()), shift[rows.size()], cancelled);
+    }
+
+    public int iterations() {
+        return iterations;
+    }
+
+    /**
+     * Solves until the residual, measured by the preconditioner, has fallen to {@code tolerance} of what it was, or its square to {@code worth},
+     * but for one iteration at least.
+     *
+     * @param out the last iterate; for a right-hand side that is not zero it points downhill, bᵀ out > 0
+     * @return what is left of the residual, relative, after {@code limit} iterations at most; 0 where its square is below {@code worth}; +∞
+     *         where the matrix shows itself not positive
+     */
+    public double solve(double[] b, double[] out, double tolerance, double worth, int limit, BooleanSupplier cancelled) {
+        BlockRows a = rows.get(0);
+        double[] left = b.clone(), z = new double[b.length], p = new double[b.length], q = new double[b.length];
+        Arrays.fill(out, 0);
+        double first = 0, before = 0;
+        for (iterations = 0; ; iterations++) {
+            if (cancelled.getAsBoolean()) throw new CancellationException();
+            cycle(0, left, z);
+            double now = a.dot(left, z);
+            if (iterations == 0) first = now;
+            if (!(now >= 0 && now < Double.POSITIVE_INFINITY)) return Double.POSITIVE_INFINITY;
+            if (now == 0 || iterations > 0 && now <= worth) return 0;
+            if (iterations == limit || now <= tolerance * tolerance * first) return Math.sqrt(now / first);
+            double beta = iterations == 0 ? 0 : now / before;
+            before = now;
+            a.overChunks((from, to) -> {
+                for (int i = 2 * from; i < 2 * to; i++) p[i] = z[i] + beta * p[i];
+            });
+            a.multiply(p, q);
+            double curvature = a.dot(p, q);
+            if (!(curvature > 0)) return Double.POSITIVE_INFINITY;
+            double alpha = now / curvature;
+            a.overChunks((from, to) -> {
+                for (int i = 2 * from; i < 2 * to; i++) {
+                    out[i] += alpha * p[i];
+                    left[i] -= alpha * q[i];
+                }
+            });
+        }
+    }
+
+    /** One cycle from zero: z is about A⁻¹ b. */
+    private void cycle(int level, double[] b, double[] z) {
+        if (level == rows.size()) {
+            withoutFree(b);
+            coarsest.solve(b, z);
+            withoutFree(z);
+            return;
+        }
+        BlockRows a = rows.get(level);
+        a.forward(b, z);
+        a.leftByForward(z, r[level]);
+        transfers.get(level).down(r[level], r[level + 1]);
+        cycle(level + 1, r[level + 1], x[level + 1]);
+        transfers.get(level).up(x[level + 1], z);
+        a.residual(b, z, r[level]);
+        a.backward(r[level], c[level]);
+        double[] correction = c[level];
+        a.overChunks((from, to) -> {
+            for (int i = 2 * from; i < 2 * to; i++) z[i] += correction[i];
+        });
+    }
+
+    private void withoutFree(double[] b) {
+        for (double[] f : free) {
+            double part = 0;
+            for (int i = 0; i < b.length; i++) part += f[i] * b[i];
+            for (int i = 0; i < b.length; i++) b[i] -= part * f[i];
+        }
+    }
+}
