@@ -16,8 +16,10 @@ import blankwright.num.LengthUnit;
 import blankwright.num.Lengths;
 import blankwright.project.Aim;
 import blankwright.project.Face;
+import blankwright.project.Handwork;
 import blankwright.project.Metal;
 import blankwright.project.Recipe;
+import blankwright.project.RecipeException;
 import blankwright.project.Source;
 import java.io.IOException;
 import java.io.PrintStream;
@@ -58,8 +60,14 @@ final class FlattenCommand implements Callable<Integer> {
             + " unless said, only a mesh of over a million triangles is thinned out")
     private String detail;
 
-    @Option(names = "--aim", paramLabel = "even|work", description = "what is made least: even spreads the work evenly (work: not yet)")
+    @Option(names = "--aim", paramLabel = "even|work", description = "what is made least: even spreads the work evenly, work looks for the least work in the metal and needs --alloy")
     private String aim;
+
+    @Option(names = "--lean", paramLabel = "X", description = "with --aim work: -1 all shrinking, 0 whatever is less work, 1 all stretching")
+    private String lean;
+
+    @Option(names = "--tools", paramLabel = "FILE", description = "with --aim work: a list of the tools at hand and how far they reach")
+    private Path tools;
 
     @Option(names = "--alloy", paramLabel = "NAME", description = "the metal and its temper, e.g. 3003-H14; blankwright alloys lists them")
     private String alloy;
@@ -95,8 +103,6 @@ final class FlattenCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Refusal, IOException {
-        if ("work".equalsIgnoreCase(aim)) throw wrong("--aim work: this version lays out by shape alone; leave it out or say --aim even");
-        if (aim != null && !aim.equalsIgnoreCase("even")) throw wrong("--aim: \"" + aim + "\" is none of even, work");
         var asked = option("--formats", formats, Output::list, Output.ALL);
         Paper sheet = option("--paper", paper, p -> pick(p, Paper.values()), Paper.A4);
         Given[] given = {Given.file(input)};
@@ -126,6 +132,8 @@ final class FlattenCommand implements Callable<Integer> {
         Optional<LengthUnit> unit = Optional.ofNullable(option("--units", units,
                 u -> LengthUnit.of(u).orElseThrow(() -> new IllegalArgumentException("\"" + u + "\" is none of " + LengthUnit.words())), null));
         Face side = option("--face", face, f -> pick(f, Face.values()), null);
+        Aim goal = option("--aim", aim, a -> pick(a, Aim.values()), null);
+        Double leant = option("--lean", lean, FlattenCommand::lean, null);
         OptionalDouble stray = "none".equals(detail) ? OptionalDouble.of(0) : length("--detail", detail);
         OptionalDouble spacing = length("--stations", stations);
         OptionalDouble allowance = "none".equals(trim) ? OptionalDouble.empty() : length("--trim", trim);
@@ -148,7 +156,8 @@ final class FlattenCommand implements Callable<Integer> {
                         + " of the sheet, but without --thickness it was not moved to the middle; the blank is that of the face itself.")));
                 side = Face.MIDDLE;
             }
-            if (aim != null) recipe = recipe.withAim(Aim.EVEN);                     // no other gets here yet
+            if (goal != null) recipe = recipe.withAim(goal);
+            recipe = recipe.withHandwork(handwork(recipe, leant));
             recipe = recipe.withSheet(sheet, side);
             if (stray.isPresent()) recipe = recipe.withDetail(stray);
             if (spacing.isPresent()) recipe = recipe.withStations(spacing.getAsDouble());
@@ -156,6 +165,36 @@ final class FlattenCommand implements Callable<Integer> {
             return recipe;
         } catch (IllegalArgumentException e) {
             throw wrong("--" + e.getMessage());
+        }
+    }
+
+    /** Between the two ends, so that a wrong sign or unit is seen. */
+    private static double lean(String text) {
+        double lean;
+        try {
+            lean = Double.parseDouble(text);
+        } catch (NumberFormatException e) {
+            throw new IllegalArgumentException("\"" + text + "\" is no number");
+        }
+        return Handwork.ANY.withLean(lean).lean();
+    }
+
+    /** The recipe's lean and tools, with what is said here in place of what it said. */
+    private Handwork handwork(Recipe recipe, Double leant) throws Refusal {
+        if (recipe.aim() != Aim.WORK) {
+            if (leant != null) throw wrong("--lean: goes with --aim work");
+            if (tools != null) throw wrong("--tools: goes with --aim work");
+        } else if (aim != null && recipe.metal().isEmpty()) {
+            throw wrong("--aim work: say the metal with --alloy; blankwright alloys lists them");
+        }
+        Handwork hands = leant == null ? recipe.handwork() : recipe.handwork().withLean(leant);
+        if (tools == null) return hands;
+        try {
+            return hands.withTools(tools.toString(), Path.of("").toAbsolutePath());
+        } catch (RecipeException e) {
+            throw new Refusal(e.getMessage());
+        } catch (IOException e) {
+            throw new Refusal(tools + ": the list of tools cannot be read: " + InputFile.words(e) + ".");
         }
     }
 

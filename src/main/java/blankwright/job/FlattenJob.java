@@ -84,6 +84,7 @@ public final class FlattenJob {
     private Optional<Result.Reduction> reduction = Optional.empty();
     private TriMesh whole;                  // as given, mended, thinned out
     private final List<Part> parts = new ArrayList<>();
+    private final List<Optional<WorkAim>> aims = new ArrayList<>();            // one for each part that was laid flat
 
     private FlattenJob(Recipe recipe, Given given, Progress progress) {
         this.recipe = recipe;
@@ -114,8 +115,8 @@ public final class FlattenJob {
     }
 
     private Result layFlat() throws Refusal {
-        if (recipe.aim() == Aim.WORK)
-            throw new Refusal(given.name() + ": aim work needs to know the metal, which this version does not yet; write aim: even.");
+        if (recipe.aim() == Aim.WORK && recipe.metal().isEmpty())
+            throw new Refusal(given.name() + ": aim work needs to know the metal; write alloy: and its name, blankwright alloys lists them.");
         findings.addAll(given.findings());
         Stopwatch watch = new Stopwatch();
         Mesh mesh = read();
@@ -133,7 +134,10 @@ public final class FlattenJob {
     }
 
     private Outcome flattened(int i, Progress share) {
-        Outcome even = Flattener.flatten(parts.get(i).opened().mesh(), FlattenOptions.DEFAULT, share);
+        TriMesh disk = parts.get(i).opened().mesh();
+        aims.add(WorkAim.of(recipe, disk));
+        if (aims.get(i).isPresent()) return Flattener.flatten(disk, aims.get(i).get().options(), share);
+        Outcome even = Flattener.flatten(disk, FlattenOptions.DEFAULT, share);
         if (!(even instanceof Outcome.Converged) || places(even.map()).isEmpty()) return even;
         Optional<Outcome> apart = Apart.of(even, FlattenJob::places, share);
         if (apart.isEmpty()) return even;
@@ -302,12 +306,14 @@ public final class FlattenJob {
         List<Piece> pieces = new ArrayList<>();
         for (int i = 0; i < placed.size(); i++) {
             progress.at("measuring", 0.8 + 0.2 * i / placed.size());
-            pieces.add(judge(parts.get(i).opened(), outcomes.get(i), placed.get(i)));
+            Piece piece = judge(parts.get(i).opened(), outcomes.get(i), aims.get(i), placed.get(i));
+            aims.get(i).ifPresent(a -> findings.addAll(a.findings(piece.strain(), placed.size() == 1 ? "" : "of piece " + (pieces.size() + 1))));
+            pieces.add(piece);
         }
         return pieces;
     }
 
-    private Piece judge(Opened part, Outcome outcome, FlatMap map) throws Refusal {
+    private Piece judge(Opened part, Outcome outcome, Optional<WorkAim> aim, FlatMap map) throws Refusal {
         StrainField strain = StrainField.of(map);
         RimLoops rims = RimLoops.of(map.form(), EdgeTable.of(map.form()));
         RimChange rim = RimChange.of(map, rims, RimChange.RUN);
@@ -320,7 +326,7 @@ public final class FlattenJob {
         double outline = rim.loops().get(rims.longest(map.form())).blankLength();
         boolean overlaps = strain.turnedOverCount() > 0 || !Overlap.of(rims(map, rims)).isEmpty();
         return new Piece(outcome, strain, VertexStrain.of(strain), Developability.of(strain, rim), rim, Zones.of(strain), stations,
-                Curvature.of(part.sewn()), part, rims.count() - 1, outline, overlaps);
+                Curvature.of(part.sewn()), part, rims.count() - 1, outline, aim.flatMap(a -> a.tools(strain)), overlaps);
     }
 
     private void largeStrain(List<Piece> pieces) {

@@ -5,6 +5,7 @@ import blankwright.mesh.FlatMap;
 import blankwright.mesh.cut.Opened;
 import blankwright.mesh.cut.Seam;
 import blankwright.shop.Stations;
+import blankwright.shop.ToolWork;
 import blankwright.shop.Zones;
 import blankwright.strain.Curvature;
 import blankwright.strain.Developability;
@@ -12,6 +13,7 @@ import blankwright.strain.RimChange;
 import blankwright.strain.StrainField;
 import blankwright.strain.VertexStrain;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
@@ -23,10 +25,12 @@ import java.util.stream.Stream;
  * @param opened the form, or its part between chosen seams, as it was laid flat, with its seams and the vertices it had before
  * @param holes rims besides the outer one
  * @param outline length of the outer rim on the blank, mm
+ * @param tools what each does, where some are listed
  * @param overlaps true where the blank covers itself
  */
 public record Piece(Outcome outcome, StrainField strain, VertexStrain vertices, Developability developability, RimChange rim, Zones zones,
-        Stations stations, Curvature curvature, Opened opened, int holes, double outline, boolean overlaps) {
+        Stations stations, Curvature curvature, Opened opened, int holes, double outline, Optional<ToolWork> tools,
+        boolean overlaps) {
 
     /** The piece in its place on the sheet. */
     public FlatMap map() {

@@ -3,6 +3,7 @@ package blankwright.job;
 import blankwright.mesh.Finding;
 import blankwright.num.LengthUnit;
 import blankwright.project.Recipe;
+import blankwright.shop.FormingWork;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -55,6 +56,12 @@ public record Result(Recipe recipe, String name, Path folder, LengthUnit units, 
 
     /** Wall time of the phases; depends on the machine, not on the input alone. */
     public record Seconds(double read, double prepare, double flatten) { }
+
+    /** Work that takes the blank of a piece to its form, J; NaN where metal or thickness are not known. */
+    public double work(Piece piece) {
+        if (recipe.metal().isEmpty() || recipe.thickness().isEmpty()) return Double.NaN;
+        return FormingWork.joules(piece.strain(), recipe.metal().get().alloy(), recipe.thickness().getAsDouble());
+    }
 
     /** With more findings after the others. */
     Result withFindings(List<Finding> more) {

@@ -1,6 +1,7 @@
 package blankwright.job;
 
 import blankwright.mesh.Finding;
+import blankwright.shop.ToolWork;
 import blankwright.strain.StrainField;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
@@ -94,7 +95,7 @@ final class Summary {
         ObjectNode energy = node.putObject("energy");
         number(energy, "symmetric_dirichlet_mean", field.symmetricDirichletMean());
         number(energy, "arap_mean", field.arapMean());
-        energy.putNull("work_J");
+        number(energy, "work_J", result.work(piece));
         ObjectNode strain = node.putObject("strain");
         number(strain, "stretch_max", field.stretchMax());
         number(strain, "shrink_max", field.shrinkMax());
@@ -105,6 +106,16 @@ final class Summary {
         double[] factors = piece.thicknessFactors();
         number(thickness, "min", sheet * factors[0]);
         number(thickness, "max", sheet * factors[1]);
+        if (piece.tools().isPresent()) {
+            ArrayNode tools = node.putArray("tools");
+            for (ToolWork.Share share : piece.tools().get().shares()) {
+                ObjectNode one = tools.addObject().put("name", share.tool().name()).put("does", share.tool().does().word());
+                number(one, "area_mm2", share.area());
+                number(one, "strain_max", Math.abs(share.largest()));
+            }
+        } else {
+            node.putNull("tools");
+        }
         return node;
     }
 

@@ -64,6 +64,13 @@ abstract class Fields {
         throw at(node, what + ": keys with values belong here, not " + node.what());
     }
 
+    /** A plain number, as in 1 or -0.5. */
+    final double number(Node.Word word, String key) throws RecipeException {
+        if (!word.text().matches("[+-]?(\\d{1,9}(\\.\\d{0,400})?|\\.\\d{1,400})"))
+            throw at(word, key + " " + Spelling.quoted(word.text()) + ": a plain number belongs here, as in 0.5");
+        return Double.parseDouble(word.text());
+    }
+
     /** @param hint how the list is written, e.g. {@code one hole to a line beginning with -} */
     final List<Node> items(Node node, String key, String hint) throws RecipeException {
         if (node instanceof Node.Items list) return list.items();

@@ -21,7 +21,8 @@ sealed interface Node {
 
     /** What a file is for, as messages call it. */
     enum Kind {
-        RECIPE("a recipe", "blankwright-recipe", Recipe.VERSION, 5000), ALLOYS("an alloy table", "blankwright-alloys", 1, 50_000);
+        RECIPE("a recipe", "blankwright-recipe", Recipe.VERSION, 5000), ALLOYS("an alloy table", "blankwright-alloys", 1, 50_000),
+        TOOLS("a tool list", "blankwright-tools", 1, 5000);
 
         private final String name;
         private final String key;

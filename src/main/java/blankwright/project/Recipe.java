@@ -23,9 +23,11 @@ import java.util.OptionalDouble;
  * @param notes free text, may be empty
  * @param seams where the maker wants the form cut, in its own coordinates
  * @param metal of the sheet, where known
+ * @param handwork lean and tools; without meaning for another aim than work
  */
 public record Recipe(String name, Source source, double chord, OptionalDouble detail, OptionalDouble thickness, Face face, Aim aim,
-                     double stations, OptionalDouble trim, Optional<Hand> hand, String notes, List<DrawnSeam> seams, Optional<Metal> metal) {
+                     double stations, OptionalDouble trim, Optional<Hand> hand, String notes, List<DrawnSeam> seams, Optional<Metal> metal,
+                     Handwork handwork) {
     /** The version this program writes, and the latest it reads. */
     public static final int VERSION = 1;
     /** Station lines every 100 mm, where nothing is said. */
@@ -57,56 +59,60 @@ public record Recipe(String name, Source source, double chord, OptionalDouble de
 
     private static Recipe of(String name, Source source) {
         return new Recipe(name, source, Fineness.USUAL.chord(), OptionalDouble.empty(), OptionalDouble.empty(), Face.MIDDLE, Aim.EVEN,
-                USUAL_STATIONS, OptionalDouble.empty(), Optional.empty(), "", List.of(), Optional.empty());
+                USUAL_STATIONS, OptionalDouble.empty(), Optional.empty(), "", List.of(), Optional.empty(), Handwork.ANY);
     }
 
     public Recipe withName(String other) {
-        return new Recipe(other, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal);
+        return new Recipe(other, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork);
     }
 
     public Recipe withSource(Source other) {
-        return new Recipe(name, other, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal);
+        return new Recipe(name, other, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork);
     }
 
     public Recipe withChord(double mm) {
-        return new Recipe(name, source, mm, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal);
+        return new Recipe(name, source, mm, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork);
     }
 
     public Recipe withDetail(OptionalDouble mm) {
-        return new Recipe(name, source, chord, mm, thickness, face, aim, stations, trim, hand, notes, seams, metal);
+        return new Recipe(name, source, chord, mm, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork);
     }
 
     /** The sheet: its thickness and the side the form is. */
     public Recipe withSheet(OptionalDouble thicknessMm, Face side) {
-        return new Recipe(name, source, chord, detail, thicknessMm, side, aim, stations, trim, hand, notes, seams, metal);
+        return new Recipe(name, source, chord, detail, thicknessMm, side, aim, stations, trim, hand, notes, seams, metal, handwork);
     }
 
     public Recipe withAim(Aim other) {
-        return new Recipe(name, source, chord, detail, thickness, face, other, stations, trim, hand, notes, seams, metal);
+        return new Recipe(name, source, chord, detail, thickness, face, other, stations, trim, hand, notes, seams, metal, handwork);
     }
 
     public Recipe withStations(double mm) {
-        return new Recipe(name, source, chord, detail, thickness, face, aim, mm, trim, hand, notes, seams, metal);
+        return new Recipe(name, source, chord, detail, thickness, face, aim, mm, trim, hand, notes, seams, metal, handwork);
     }
 
     public Recipe withTrim(OptionalDouble mm) {
-        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, mm, hand, notes, seams, metal);
+        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, mm, hand, notes, seams, metal, handwork);
     }
 
     public Recipe withHand(Optional<Hand> side) {
-        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, side, notes, seams, metal);
+        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, side, notes, seams, metal, handwork);
     }
 
     public Recipe withNotes(String text) {
-        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, text, seams, metal);
+        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, text, seams, metal, handwork);
     }
 
     public Recipe withSeams(List<DrawnSeam> drawn) {
-        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, drawn, metal);
+        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, drawn, metal, handwork);
     }
 
     public Recipe withMetal(Optional<Metal> other) {
-        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, other);
+        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, other, handwork);
+    }
+
+    public Recipe withHandwork(Handwork other) {
+        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, other);
     }
 
     private static void within(String key, double mm, double low, double high) {

@@ -27,7 +27,7 @@ import java.util.OptionalDouble;
  */
 public final class RecipeReader extends Fields {
     private static final List<String> KEYS = List.of("blankwright-recipe", "name", "panel", "mesh", "chord", "detail", "thickness", "face", "aim",
-            "stations", "trim", "hand", "notes", "seams", "alloy", "alloys");
+            "stations", "trim", "hand", "notes", "seams", "alloy", "alloys", "lean", "tools");
     private static final int MOST_HOLES = 200;
     private static final int MOST_SEAMS = 200;
 
@@ -63,13 +63,14 @@ public final class RecipeReader extends Fields {
         OptionalDouble thickness = sheet(top, metal);
         Face face = choice(top, "face", Face.class).orElse(Face.MIDDLE);
         Aim aim = choice(top, "aim", Aim.class).orElse(Aim.EVEN);
+        Handwork handwork = handwork(top, aim);
         double stations = length(top, "stations").orElse(Recipe.USUAL_STATIONS);
         OptionalDouble trim = none(top, "trim") ? OptionalDouble.empty() : length(top, "trim");
         Optional<Hand> hand = choice(top, "hand", Hand.class);
         String notes = top.values().containsKey("notes") ? word(top.values().get("notes"), "notes").text() : "";
         List<DrawnSeam> seams = top.values().containsKey("seams") ? seams(top.values().get("seams")) : List.of();
         try {
-            return new Recipe(name.text(), source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal);
+            return new Recipe(name.text(), source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork);
         } catch (IllegalArgumentException e) {
             String first = e.getMessage().split("[ :]", 2)[0];
             throw at(top.values().getOrDefault(first, top), e.getMessage());
@@ -96,6 +97,30 @@ public final class RecipeReader extends Fields {
             throw at(file, "alloys: " + Spelling.quoted(file.text()) + " cannot be read; check the name, which starts from the recipe's folder");
         } catch (IllegalArgumentException e) {
             throw at(name, "alloy: " + e.getMessage());
+        }
+    }
+
+    /** Lean and tools; a list of tools is looked for from the recipe's folder. */
+    private Handwork handwork(Node.Keys top, Aim aim) throws RecipeException {
+        for (String key : List.of("lean", "tools"))
+            if (aim != Aim.WORK && top.keys().containsKey(key)) throw at(top.keys().get(key), key + ": goes with aim: work; the other aim knows no tools");
+        Handwork handwork = Handwork.ANY;
+        if (top.values().containsKey("lean")) {
+            Node.Word lean = word(top.values().get("lean"), "lean");
+            try {
+                handwork = handwork.withLean(number(lean, "lean"));
+            } catch (IllegalArgumentException e) {
+                throw at(lean, e.getMessage());
+            }
+        }
+        if (!top.values().containsKey("tools")) return handwork;
+        Node.Word file = word(top.values().get("tools"), "tools");
+        try {
+            return handwork.withTools(file.text(), Path.of(path).toAbsolutePath().getParent());
+        } catch (InvalidPathException e) {
+            throw at(file, "tools: " + Spelling.quoted(file.text()) + " is no file name");
+        } catch (IOException e) {
+            throw at(file, "tools: " + Spelling.quoted(file.text()) + " cannot be read; check the name, which starts from the recipe's folder");
         }
     }
 

@@ -4,6 +4,7 @@ import blankwright.mesh.cut.DrawnSeam;
 import blankwright.num.Angles;
 import blankwright.num.Lengths;
 import blankwright.shape.Hole;
+import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -38,6 +39,11 @@ public final class RecipeWriter {
         recipe.metal().flatMap(Metal::table).ifPresent(t -> line(out, "alloys", text(t)));
         line(out, "face", recipe.face().word());
         line(out, "aim", recipe.aim().word());
+        if (recipe.aim() == Aim.WORK) {
+            Handwork work = recipe.handwork();
+            if (work.lean() != 0) line(out, "lean", BigDecimal.valueOf(work.lean()).toPlainString());
+            work.toolFile().ifPresent(f -> line(out, "tools", text(f)));
+        }
         line(out, "stations", Lengths.exact(recipe.stations()));
         recipe.trim().ifPresent(t -> line(out, "trim", Lengths.exact(t)));
         recipe.hand().ifPresent(h -> line(out, "hand", h.word()));

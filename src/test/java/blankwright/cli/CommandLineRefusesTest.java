@@ -38,7 +38,12 @@ class CommandLineRefusesTest {
     @CsvSource(delimiter = '|', textBlock = """
             --units yd              | --units: "yd" is none of mm, cm, m, in, ft
             --aim best              | --aim: "best" is none of even, work
-            --aim work              | --aim work: this version lays out by shape alone; leave it out or say --aim even
+            --aim work              | --aim work: say the metal with --alloy; blankwright alloys lists them
+            --lean 1                | --lean: goes with --aim work
+            --tools a.yaml          | --tools: goes with --aim work
+            --lean 2                | --lean: lean 2.0: must be -1 (all shrinking) to 1 (all stretching)
+            --lean x                | --lean: "x" is no number
+            --aim both              | --aim: "both" is none of even, work
             --alloy 3003            | --alloy: "3003": say the temper, one of 3003-O, 3003-H12, 3003-H14, 3003-H16
             --alloy 3003-H41        | --alloy: the alloy "3003-H41" is not known; did you mean "3003-H1
             --alloys own.yaml       | --alloys: say which of them with --alloy
