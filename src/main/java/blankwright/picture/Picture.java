@@ -16,6 +16,15 @@ public final class Picture {
         this.perMm = perMm;
     }
 
+    /**
+     * @param rgb 0xRRGGBB row by row from the upper left corner; copied
+     * @param perMm elements per mm when printed at its own size
+     */
+    public static Picture of(int[] rgb, int width, int height, double perMm) {
+        if (rgb.length != width * height) throw new IllegalArgumentException(rgb.length + " colours for " + width + " x " + height);
+        return new Picture(rgb.clone(), width, height, perMm);
+    }
+
     /** In picture elements. */
     public int width() {
         return width;

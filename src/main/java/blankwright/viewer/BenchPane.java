@@ -81,7 +81,7 @@ final class BenchPane extends BorderPane {
         dark.set(Boolean.parseBoolean(bench.settings().get("dark", "false")));
         boolean swapped = Boolean.parseBoolean(bench.settings().get("swapped", "false"));
         hands.getItems().setAll(swapped ? List.of(blankSide, work, formSide) : List.of(formSide, work, blankSide));
-        hands.setDividerPositions(0.39, 0.62);
+        hands.setDividerPositions(0.38, 0.63);
         SplitPane.setResizableWithParent(work, false);
         getStyleClass().add("bench");
         StackPane middle = new StackPane(hands, welcome());
@@ -101,6 +101,7 @@ final class BenchPane extends BorderPane {
             if (e.getDragboard().hasFiles()) openAsking(e.getDragboard().getFiles().get(0).toPath());
             e.setDropCompleted(e.getDragboard().hasFiles());
         });
+        bench.laidProperty().addListener((o, was, is) -> bench.newsProperty().set(""));
         stage.titleProperty().bind(Bindings.createStringBinding(this::title, bench.workProperty(), bench.unsavedProperty()));
         stage.setOnCloseRequest(this::closing);
     }
@@ -128,15 +129,19 @@ final class BenchPane extends BorderPane {
         wear();
         key(KeyCode.O, this::open);
         key(KeyCode.S, this::save);
-        key(KeyCode.Z, bench::undo);
-        key(KeyCode.Y, bench::redo);
-        scene.getAccelerators().put(new KeyCodeCombination(KeyCode.Z, KeyCombination.SHORTCUT_DOWN, KeyCombination.SHIFT_DOWN), bench::redo);
         key(KeyCode.PLUS, () -> text(1));
         key(KeyCode.EQUALS, () -> text(1));
         key(KeyCode.MINUS, () -> text(-1));
+        key(KeyCode.E, this::takeAway);
         scene.getAccelerators().put(new KeyCodeCombination(KeyCode.F6), this::nextPart);
+        scene.getAccelerators().put(new KeyCodeCombination(KeyCode.F1), this::help);
         scene.addEventFilter(javafx.scene.input.KeyEvent.KEY_PRESSED, e -> {
             if (e.getCode() == KeyCode.ESCAPE) pointing.letGo();
+            boolean pending = scene.getFocusOwner() instanceof LengthWord word && word.pending();
+            if (!e.isShortcutDown() || pending || e.getCode() != KeyCode.Z && e.getCode() != KeyCode.Y) return;
+            if (e.getCode() == KeyCode.Y || e.isShiftDown()) bench.redo();      // also where a text field has steps of its own
+            else bench.undo();
+            e.consume();
         });
     }
 
@@ -239,6 +244,12 @@ final class BenchPane extends BorderPane {
         undo.disableProperty().bind(bench.canUndoProperty().not());
         Button redo = button("Redo", Feather.CORNER_UP_RIGHT, "Does again what was taken back.", bench::redo);
         redo.disableProperty().bind(bench.canRedoProperty().not());
+        MenuButton take = new MenuButton("Take away", Icons.of(Feather.PACKAGE));
+        take.setTooltip(new Tooltip("Writes what goes to the bench: the blank on paper and for cutters, the work maps, the lists."));
+        take.disableProperty().bind(bench.laidProperty().isNull());
+        take.getItems().addAll(item("The packet: blank, work maps, lists…", this::takeAway),
+                item("A picture of the form as it stands…", () -> picture(form, "form")),
+                item("A picture of the blank as it stands…", () -> picture(blank, "blank")));
         Region gap = new Region();
         HBox.setHgrow(gap, Priority.ALWAYS);
         MenuButton lengths = new MenuButton();
@@ -256,11 +267,38 @@ final class BenchPane extends BorderPane {
         Button swap = button("Swap hands", Feather.REPEAT, "Puts the form on the other hand.", this::swap);
         Button light = button("", Feather.MOON, "Light or dark window.", this::lightOrDark);
         light.setAccessibleText("Light or dark window");
-        HBox bar = new HBox(6, open, save, undo, redo, gap, lengths, smaller, larger, swap, light);
+        Button help = button("Help", Feather.HELP_CIRCLE, "The manual, at the page of what you are doing (F1).", this::help);
+        HBox bar = new HBox(6, open, save, undo, redo, take, gap, lengths, smaller, larger, swap, light, help);
         bar.setAlignment(Pos.CENTER_LEFT);
         bar.setPadding(new Insets(6, 8, 4, 8));
         bar.getStyleClass().add("tools");
         return bar;
+    }
+
+    private static MenuItem item(String words, Runnable what) {
+        MenuItem item = new MenuItem(words);
+        item.setOnAction(e -> what.run());
+        return item;
+    }
+
+    private void takeAway() {
+        if (bench.laidProperty().get() != null) new TakeAway(bench, stage, getStyle()).ask();
+    }
+
+    private void picture(Node node, String what) {
+        FileChooser chooser = new FileChooser();
+        chooser.setTitle("Save the picture as");
+        chooser.setInitialFileName(bench.workProperty().get().recipe().name().replaceAll("[^\\p{L}\\p{N}]+", "-") + "-" + what + ".png");
+        File chosen = chooser.showSaveDialog(stage);
+        if (chosen != null) bench.keepPicture(Snapshots.of(node), chosen.toPath());
+    }
+
+    /** At the part that is about where the keyboard is. */
+    private void help() {
+        Node owner = getScene().getFocusOwner();
+        String heading = owner == form ? "The form" : owner == blank ? "The blank" : owner == work.zones() ? "The work" : owner instanceof ScaleRuler
+                ? "The maps" : owner instanceof LengthWord ? "The order" : "The viewer";
+        new ManualWindow(stage, getStyle(), dark.get()).open("viewer.md", heading);
     }
 
     private void lightOrDark() {
@@ -348,6 +386,9 @@ final class BenchPane extends BorderPane {
             one.setToggleGroup(group);
             one.setUserData(kind);
             one.setSelected(kind == bench.mapProperty().get());
+            one.setMinWidth(Region.USE_PREF_SIZE);
+            if (kind == MapKind.LIMIT) one.disableProperty().bind(Bindings.createBooleanBinding(
+                    () -> bench.laidProperty().get() == null || !bench.laidProperty().get().has(kind), bench.laidProperty()));
             kinds.getChildren().add(one);
         }
         group.selectedToggleProperty().addListener((o, was, is) -> {
@@ -356,6 +397,7 @@ final class BenchPane extends BorderPane {
         });
         bench.mapProperty().addListener((o, was, is) -> group.getToggles().forEach(t -> t.setSelected(t.getUserData() == is)));
         ToggleButton grey = toggle("as grey print", "Shows the colours as a printer without colour gives them.", pointing.greyProperty());
+        grey.setMinWidth(Region.USE_PREF_SIZE);
         ScaleRuler ruler = new ScaleRuler(bench, pointing);
         Tooltip.install(ruler, new Tooltip("Drag sideways to set what the strongest colour means; click twice for the paper's scale."));
         HBox.setHgrow(ruler, Priority.ALWAYS);
@@ -373,11 +415,15 @@ final class BenchPane extends BorderPane {
         Label doing = new Label();
         doing.textProperty().bind(bench.runner().doingProperty());
         Button stop = button("Stop", Feather.X, "Stops this; what was there before stays.", bench.runner()::stop);
-        HBox box = new HBox(10, bar, doing, stop);
+        Label news = new Label();
+        news.textProperty().bind(bench.newsProperty());
+        news.visibleProperty().bind(bench.runner().busyProperty().not());
+        news.managedProperty().bind(news.visibleProperty());
+        HBox box = new HBox(10, news, bar, doing, stop);
         box.setAlignment(Pos.CENTER_LEFT);
         box.setPadding(new Insets(2, 8, 6, 8));
         box.setMinHeight(36);
-        for (Node node : box.getChildren()) node.visibleProperty().bind(bench.runner().busyProperty());
+        for (Node node : List.of(bar, doing, stop)) node.visibleProperty().bind(bench.runner().busyProperty());
         return box;
     }
 
@@ -433,9 +479,16 @@ final class BenchPane extends BorderPane {
         dialog.setTitle(title);
         Label label = new Label(words);
         label.setWrapText(true);
-        label.setMaxWidth(480);
-        dialog.getDialogPane().setContent(label);
+        label.setMaxWidth(560);
+        VBox content = new VBox(label);
+        content.setPadding(new Insets(14));
+        dialog.getDialogPane().setContent(content);
         dialog.getDialogPane().getButtonTypes().setAll(answers);
+        for (ButtonType answer : answers) {
+            Node button = dialog.getDialogPane().lookupButton(answer);
+            ButtonBar.setButtonUniformSize(button, false);
+            ((Region) button).setMinWidth(Region.USE_PREF_SIZE);
+        }
         dialog.getDialogPane().setStyle("-fx-font-size: " + textSize + "px;");
         return dialog.showAndWait();
     }

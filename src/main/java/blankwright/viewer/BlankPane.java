@@ -17,6 +17,7 @@ import blankwright.viewer.model.Skin;
 import blankwright.viewer.model.Tape;
 import blankwright.viewer.model.Ticks;
 import blankwright.viewer.model.Tints;
+import blankwright.viewer.model.ZoneBorder;
 import blankwright.viewer.model.ZoneRow;
 import java.util.ArrayList;
 import java.util.List;
@@ -119,6 +120,11 @@ final class BlankPane extends Pane {
 
     BooleanProperty letteringProperty() {
         return lettering;
+    }
+
+    /** Only the coloured sheet, nothing drawn on it. */
+    void bare(boolean so) {
+        ink.setVisible(!so);
     }
 
     void fit() {
@@ -285,22 +291,22 @@ final class BlankPane extends Pane {
         return switch (kind) {
             case WORK -> (value > 0 ? "+" : "") + Amounts.perHundred(value);
             case THICKNESS -> String.format(Locale.ROOT, "%.1f %%", 100 * value);
+            case LIMIT -> String.format(Locale.ROOT, "%.0f %%", 100 * value);
             case CURVATURE -> String.format(Locale.ROOT, "%+.1f°", value);
         };
     }
 
     private void zone(GraphicsContext g) {
         ZoneRow row = bench.zoneProperty().get();
-        if (row == null || row.piece() >= shown.skins().size()
-                || !shown.result().pieces().get(row.piece()).zones().list().contains(row.zone())) return;
-        var map = shown.skins().get(row.piece()).map();
-        int[] border = shown.border(row);
+        if (!shown.has(row)) return;
+        ZoneBorder border = shown.border(row);
         g.setStroke(Marks.CHOSEN);
         g.setLineWidth(2.6);
+        g.setLineCap(StrokeLineCap.ROUND);
         g.beginPath();
-        for (int i = 0; i < border.length; i += 2) {
-            g.moveTo(x(map.u(border[i])), y(map.v(border[i])));
-            g.lineTo(x(map.u(border[i + 1])), y(map.v(border[i + 1])));
+        for (int i = 0; i < border.pieces(); i++) {
+            g.moveTo(x(border.blank(i, 0, 0)), y(border.blank(i, 0, 1)));
+            g.lineTo(x(border.blank(i, 1, 0)), y(border.blank(i, 1, 1)));
         }
         g.stroke();
         g.setStroke(Marks.LINE);
@@ -371,12 +377,13 @@ final class BlankPane extends Pane {
 
     private void choose(ZoneRow row) {
         soon();
-        if (row == null || shown == null || view.get() == null) return;
-        double side = Math.max(40, 2.2 * Math.sqrt(row.zone().area()));
-        double[] box = shown.box();
-        double all = FlatView.fitting(box, getWidth() - 2 * RULER, getHeight() - 2 * RULER).perMm();
-        double perMm = Math.max(all, Math.min(4 * all, Math.min(getWidth(), getHeight()) / side));
-        view.set(new FlatView(row.zone().label().u(), row.zone().label().v(), perMm));
+        if (shown == null || !shown.has(row) || getWidth() <= 3 * RULER) return;
+        view.set(FlatView.fitting(shown.border(row).box(), getWidth() - 3 * RULER, getHeight() - 3 * RULER));
+    }
+
+    /** A dozen pixels, in mm. */
+    private double reach() {
+        return view.get() == null ? 0 : 12 / view.get().perMm();
     }
 
     private Optional<Place> under(double x, double y) {
@@ -392,13 +399,15 @@ final class BlankPane extends Pane {
             pressY = lastY = e.getY();
         });
         addEventHandler(MouseEvent.MOUSE_DRAGGED, e -> {
-            if (view.get() != null) view.set(view.get().moved(e.getX() - lastX, e.getY() - lastY));
+            if (pointing.cuttingProperty().get() && e.getButton() == MouseButton.PRIMARY) pointing.draw(under(e.getX(), e.getY()));
+            else if (view.get() != null) view.set(view.get().moved(e.getX() - lastX, e.getY() - lastY));
             lastX = e.getX();
             lastY = e.getY();
         });
+        addEventHandler(MouseEvent.MOUSE_RELEASED, e -> pointing.drawn(reach()));
         addEventHandler(MouseEvent.MOUSE_CLICKED, e -> {
             if (Math.hypot(e.getX() - pressX, e.getY() - pressY) <= 4 && e.getButton() == MouseButton.PRIMARY)
-                pointing.click(under(e.getX(), e.getY()), true);
+                pointing.click(under(e.getX(), e.getY()), true, reach());
         });
         addEventHandler(MouseEvent.MOUSE_MOVED, e -> pointing.hover(under(e.getX(), e.getY())));
         addEventHandler(MouseEvent.MOUSE_EXITED, e -> pointing.hover(Optional.empty()));
@@ -460,8 +469,8 @@ final class BlankPane extends Pane {
             next = Optional.of(shown.placeOf(first.piece(), first.zone()));
         }
         if (next.isPresent()) {
-            pointing.click(Optional.empty(), true);
-            pointing.click(next, true);
+            bench.placeProperty().set(null);
+            pointing.click(next, true, reach());
         }
     }
 }

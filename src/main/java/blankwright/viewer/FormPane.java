@@ -1,8 +1,12 @@
 package blankwright.viewer;
 
+import blankwright.drawing.Layer;
+import blankwright.mesh.TriMesh;
+import blankwright.mesh.cut.Seam;
 import blankwright.shop.TapeLine;
 import blankwright.viewer.model.Bench;
 import blankwright.viewer.model.Laid;
+import blankwright.viewer.model.MapKind;
 import blankwright.viewer.model.Numbers;
 import blankwright.viewer.model.Orbit;
 import blankwright.viewer.model.Painting;
@@ -11,6 +15,7 @@ import blankwright.viewer.model.Side;
 import blankwright.viewer.model.Skin;
 import blankwright.viewer.model.Tape;
 import blankwright.viewer.model.Tints;
+import blankwright.viewer.model.ZoneBorder;
 import blankwright.viewer.model.ZoneRow;
 import java.util.ArrayList;
 import java.util.List;
@@ -112,8 +117,10 @@ final class FormPane extends Pane {
         return seeThrough;
     }
 
-    SubScene scene() {
-        return scene;
+    /** Only the coloured skin, no lines on it. */
+    void bare(boolean so) {
+        wires.setVisible(!so);
+        tapes.setVisible(!so);
     }
 
     void fit() {
@@ -191,10 +198,10 @@ final class FormPane extends Pane {
         net.getChildren().clear();
         if (shown == null || !edges.get()) return;
         for (Skin skin : shown.skins()) {
-            MeshView lines = new MeshView(SkinMesh.form(skin.painting(blankwright.viewer.model.MapKind.THICKNESS), origin));
+            MeshView lines = new MeshView(SkinMesh.form(skin.painting(MapKind.THICKNESS), origin));
             lines.setDrawMode(DrawMode.LINE);
             lines.setCullFace(CullFace.NONE);
-            lines.setMaterial(new PhongMaterial(Color.gray(0.25)));
+            lines.setMaterial(new PhongMaterial(Color.gray(0.1, 0.3)));
             lines.setMouseTransparent(true);
             net.getChildren().add(lines);
         }
@@ -212,7 +219,19 @@ final class FormPane extends Pane {
             for (TapeLine line : skin.piece().stations().centreLine()) lines.add(line.onForm());
             skin.piece().stations().stations().forEach(s -> s.lines().forEach(line -> lines.add(line.onForm())));
         }
-        wires.getChildren().add(Wire.of(lines, origin, thin() * 0.6, Palette.colour(blankwright.drawing.Layer.MARK.rgb())));
+        wires.getChildren().add(Wire.of(lines, origin, thin() * 0.8, Palette.colour(Layer.MARK.rgb())));
+        List<double[]> cuts = new ArrayList<>();
+        for (Skin skin : shown.skins()) {
+            TriMesh form = skin.map().form();
+            for (Seam seam : skin.piece().seams())
+                for (int i = 0; i < seam.edgeCount(); i++)
+                    cuts.add(seam.left(i, 0) >= 0 ? edge(form, seam.left(i, 0), seam.left(i, 1)) : edge(form, seam.right(i, 0), seam.right(i, 1)));
+        }
+        wires.getChildren().add(Wire.of(cuts, origin, thin() * 1.2, Palette.colour(Layer.CUT.rgb())));
+    }
+
+    private static double[] edge(TriMesh form, int v, int w) {
+        return new double[] {form.x(v), form.y(v), form.z(v), form.x(w), form.y(w), form.z(w)};
     }
 
     private void tapes() {
@@ -225,22 +244,15 @@ final class FormPane extends Pane {
 
     private void choose(ZoneRow row) {
         chosen.getChildren().clear();
-        if (row == null || shown == null || !shown.result().pieces().get(row.piece()).zones().list().contains(row.zone())) return;
-        var form = shown.skins().get(row.piece()).map().form();
-        int[] border = shown.border(row);
+        if (shown == null || !shown.has(row)) return;
+        ZoneBorder border = shown.border(row);
         List<double[]> lines = new ArrayList<>();
-        for (int i = 0; i < border.length; i += 2) {
-            lines.add(new double[] {form.x(border[i]), form.y(border[i]), form.z(border[i]),
-                form.x(border[i + 1]), form.y(border[i + 1]), form.z(border[i + 1])});
-        }
+        for (int i = 0; i < border.pieces(); i++) lines.add(border.form(i));
         chosen.getChildren().add(Wire.of(lines, origin, thin(), Marks.CHOSEN));
-        lines.clear();
-        lines.add(row.zone().line().onForm());
-        chosen.getChildren().add(Wire.of(lines, origin, thin() * 1.3, Marks.LINE));
+        chosen.getChildren().add(Wire.of(List.of(row.zone().line().onForm()), origin, thin() * 1.3, Marks.LINE));
+        if (getHeight() <= 0) return;
         Numbers there = shown.numbers(shown.placeOf(row.piece(), row.zone()));
-        Orbit square = orbit.get().squareTo(there.form(), there.normal());
-        double span = Math.max(2.2 * Math.sqrt(row.zone().area()), 0.3 * orbit.get().span());
-        orbit.set(square.zoomed(span / square.span(), 0, 0, Math.max(1, getHeight())));
+        orbit.set(orbit.get().squareTo(there.form(), there.normal()).fitting(List.of(border.corners()), getWidth(), getHeight()));
     }
 
     private void stand() {
@@ -268,7 +280,7 @@ final class FormPane extends Pane {
         Place from = pointing.fromProperty().get();
         if (from != null) at(shown.numbers(from).form(), (x, y) -> marks.pin(x, y));
         ZoneRow row = bench.zoneProperty().get();
-        if (row != null && row.piece() < shown.skins().size())
+        if (shown.has(row))
             at(new double[] {row.zone().label().x(), row.zone().label().y(), row.zone().label().z()}, (x, y) -> marks.number(x, y, row.name()));
     }
 
@@ -279,6 +291,11 @@ final class FormPane extends Pane {
     private void at(double[] form, There there) {
         double[] seen = orbit.get().seen(form[0], form[1], form[2], getHeight());
         if (seen[2] > 0) there.put(getWidth() / 2 + seen[0], getHeight() / 2 + seen[1]);
+    }
+
+    /** A dozen pixels, in mm at the place looked at. */
+    private double reach() {
+        return 12 * orbit.get().span() / getHeight();
     }
 
     /** The place of the skin under a pick. */
@@ -299,12 +316,14 @@ final class FormPane extends Pane {
             double dx = e.getX() - lastX, dy = e.getY() - lastY;
             lastX = e.getX();
             lastY = e.getY();
-            if (e.getButton() == MouseButton.PRIMARY && !e.isShiftDown()) orbit.set(orbit.get().turned(-dx / 160, dy / 160));
+            if (pointing.cuttingProperty().get() && e.getButton() == MouseButton.PRIMARY) pointing.draw(picked(e.getPickResult()));
+            else if (e.getButton() == MouseButton.PRIMARY && !e.isShiftDown()) orbit.set(orbit.get().turned(-dx / 160, dy / 160));
             else orbit.set(orbit.get().moved(dx, dy, getHeight()));
         });
+        addEventHandler(MouseEvent.MOUSE_RELEASED, e -> pointing.drawn(reach()));
         addEventHandler(MouseEvent.MOUSE_CLICKED, e -> {
             if (Math.hypot(e.getX() - pressX, e.getY() - pressY) > 4) return;
-            if (e.getButton() == MouseButton.PRIMARY) pointing.click(picked(e.getPickResult()), false);
+            if (e.getButton() == MouseButton.PRIMARY) pointing.click(picked(e.getPickResult()), false, reach());
             if (e.getButton() == MouseButton.PRIMARY && e.getClickCount() == 2) squareOn();
         });
         addEventHandler(MouseEvent.MOUSE_MOVED, e -> pointing.hover(picked(e.getPickResult())));

@@ -41,7 +41,7 @@ final class LengthWord extends TextField {
         textProperty().addListener((o, was, is) -> setPrefColumnCount(Math.max(4, is.length())));
         setOnAction(e -> typed());
         focusedProperty().addListener((o, was, is) -> {
-            if (!is && !getText().equals(words())) typed();
+            if (!is && pending()) typed();
         });
         style.addListener((o, was, is) -> show(value));
         addEventFilter(javafx.scene.input.KeyEvent.KEY_PRESSED, e -> {
@@ -71,6 +71,11 @@ final class LengthWord extends TextField {
         });
     }
 
+    /** Something is typed and not yet taken. */
+    boolean pending() {
+        return !getText().equals(words());
+    }
+
     void show(OptionalDouble mm) {
         value = mm;
         setText(words());
@@ -87,7 +92,7 @@ final class LengthWord extends TextField {
 
     private void typed() {
         String text = getText().strip();
-        if (text.equals(words())) return;
+        if (!pending()) return;
         if (!none.isEmpty() && (text.isEmpty() || text.equals(none))) {
             take(0, null);
             return;

@@ -1,14 +1,18 @@
 package blankwright.viewer;
 
+import blankwright.metal.Alloy;
 import blankwright.num.LengthUnit;
+import blankwright.project.AlloyReader;
 import blankwright.project.Face;
 import blankwright.project.Hand;
+import blankwright.project.Metal;
 import blankwright.project.Recipe;
 import blankwright.project.Source;
 import blankwright.viewer.model.Bench;
 import blankwright.viewer.model.Laid;
 import blankwright.viewer.model.UnitQuestion;
 import blankwright.viewer.model.Work;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -32,6 +36,7 @@ final class OrderLine extends FlowPane {
     private final ChoiceBox<LengthUnit> units = new ChoiceBox<>();
     private final HBox readIn;
     private final ChoiceBox<Face> face = new ChoiceBox<>();
+    private final ChoiceBox<Optional<Metal>> metal = new ChoiceBox<>();
     private final ChoiceBox<Optional<Hand>> hand = new ChoiceBox<>();
     private final LengthWord thickness, stations, trim;
     private boolean showing;
@@ -55,6 +60,11 @@ final class OrderLine extends FlowPane {
         choice(face, List.of(Face.values()), Face::word, "Side of the sheet that the form is",
                 "Which side of the sheet your shape is: a scan of the outside is the outside. The blank is that of the middle of the sheet.",
                 f -> recipe -> recipe.withSheet(f == Face.MIDDLE || recipe.thickness().isPresent() ? recipe.thickness() : OptionalDouble.of(1), f));
+        List<Optional<Metal>> metals = new ArrayList<>(List.of(Optional.empty()));
+        for (Alloy alloy : AlloyReader.shipped().list()) metals.add(Optional.of(Metal.shipped(alloy.name())));
+        choice(metal, metals, m -> m.map(x -> x.alloy().name()).orElse("unknown metal"), "Metal of the sheet",
+                "The metal: what it bears before it splits, and when it must be annealed. The numbers are estimates: a test strip beats them.",
+                m -> recipe -> recipe.withMetal(m));
         choice(hand, List.of(Optional.empty(), Optional.of(Hand.LEFT), Optional.of(Hand.RIGHT)), h -> h.map(Hand::word).orElse("either"),
                 "Side of the machine", "Which side of the machine the panel is for: written on the paper. The other hand is its mirror image.",
                 h -> recipe -> recipe.withHand(h));
@@ -65,7 +75,7 @@ final class OrderLine extends FlowPane {
         trim = new LengthWord(bench, "Metal left on for trimming", "Metal left on outside the finished edge, to be trimmed after forming.", "nothing", 5,
                 Recipe::withTrim);
         readIn = phrase("read in", units);
-        getChildren().addAll(phrase(name, size), readIn, phrase("is the", face), phrase("of sheet", thickness),
+        getChildren().addAll(phrase(name, size), readIn, phrase("is the", face), phrase("of", thickness), phrase("sheet of", metal),
                 phrase("with station lines every", stations), phrase("and", trim, "left on for trimming,"), phrase("for the", hand, "side."));
         setVisible(false);
         setManaged(false);
@@ -120,6 +130,10 @@ final class OrderLine extends FlowPane {
         if (recipe.source() instanceof Source.OfMesh m) units.setValue(m.units().orElse(LengthUnit.MM));
         face.setValue(recipe.face());
         hand.setValue(recipe.hand());
+        Optional<Metal> same = metal.getItems().stream().filter(m -> m.map(x -> x.alloy().name()).equals(recipe.metal().map(x -> x.alloy().name()))
+                && m.flatMap(Metal::table).equals(recipe.metal().flatMap(Metal::table))).findFirst().orElse(null);
+        if (same == null) metal.getItems().add(recipe.metal());     // of the maker's own table
+        metal.setValue(same == null ? recipe.metal() : same);
         thickness.show(recipe.thickness());
         stations.show(OptionalDouble.of(recipe.stations()));
         trim.show(recipe.trim());

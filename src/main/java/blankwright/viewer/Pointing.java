@@ -3,22 +3,33 @@ package blankwright.viewer;
 import blankwright.viewer.model.Bench;
 import blankwright.viewer.model.Place;
 import blankwright.viewer.model.Tape;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleObjectProperty;
 
-/** What a hand does on either picture, the same on both: a light touch shows a place, a click holds it, a tape goes from click to click. */
+/** What a hand does on either picture, the same on both: a light touch shows a place, a click holds it, tapes and seams go from click to click. */
 final class Pointing {
     private final Bench bench;
-    private final BooleanProperty held = new SimpleBooleanProperty(), taping = new SimpleBooleanProperty(), grey = new SimpleBooleanProperty();
+    private final BooleanProperty held = new SimpleBooleanProperty(), taping = new SimpleBooleanProperty(), cutting = new SimpleBooleanProperty();
+    private final BooleanProperty grey = new SimpleBooleanProperty();
+    private final List<Place> drawn = new ArrayList<>();
     private final BooleanProperty dark = new SimpleBooleanProperty();
     private final ObjectProperty<Place> from = new SimpleObjectProperty<>();
 
     Pointing(Bench bench) {
         this.bench = bench;
-        taping.addListener((o, was, is) -> from.set(null));
+        taping.addListener((o, was, is) -> {
+            from.set(null);
+            if (is) cutting.set(false);
+        });
+        cutting.addListener((o, was, is) -> {
+            from.set(null);
+            if (is) taping.set(false);
+        });
         bench.laidProperty().addListener((o, was, is) -> from.set(null));
         bench.placeProperty().addListener((o, was, is) -> {
             if (is == null) held.set(false);
@@ -28,6 +39,11 @@ final class Pointing {
     /** True while a tape is laid. */
     BooleanProperty tapingProperty() {
         return taping;
+    }
+
+    /** True while a seam is drawn. */
+    BooleanProperty cuttingProperty() {
+        return cutting;
     }
 
     /** True while colours are shown as a grey printer gives them. */
@@ -49,14 +65,19 @@ final class Pointing {
         if (!held.get()) bench.placeProperty().set(place.orElse(null));
     }
 
-    void click(Optional<Place> place, boolean onBlank) {
+    /** @param reach how near to a rim is on it, mm */
+    void click(Optional<Place> place, boolean onBlank, double reach) {
         if (place.isEmpty()) {
             letGo();
-        } else if (!taping.get()) {
+        } else if (!taping.get() && !cutting.get()) {
             bench.placeProperty().set(place.get());
             held.set(true);
         } else if (from.get() == null) {
             from.set(place.get());
+        } else if (cutting.get()) {
+            List<Place> path = List.of(from.get(), place.get());
+            cutting.set(false);
+            bench.cut(path, reach);
         } else {
             Tape tape = Tape.between(bench.laidProperty().get(), from.get(), place.get(), onBlank);
             from.set(null);
@@ -66,10 +87,30 @@ final class Pointing {
         }
     }
 
+    /** A seam drawn by dragging over the skin: places in order; nothing while no seam is drawn. */
+    void draw(Optional<Place> place) {
+        if (!cutting.get() || place.isEmpty()) return;
+        if (drawn.isEmpty()) from.set(place.get());
+        drawn.add(place.get());
+    }
+
+    /** The drag has ended; a path of several places is a seam. */
+    void drawn(double reach) {
+        List<Place> path = new ArrayList<>();
+        int steps = Math.min(drawn.size() - 1, 12);             // enough to follow a curve: between them the seam goes the shortest way
+        for (int i = 0; i <= steps; i++) path.add(drawn.get((int) Math.round((double) i * (drawn.size() - 1) / Math.max(1, steps))));
+        drawn.clear();
+        if (path.size() < 3 || !cutting.get()) return;
+        cutting.set(false);
+        bench.cut(path, reach);
+    }
+
     /** Escape: nothing is held any more. */
     void letGo() {
         from.set(null);
         taping.set(false);
+        cutting.set(false);
+        drawn.clear();
         held.set(false);
         bench.placeProperty().set(null);
     }

@@ -79,6 +79,7 @@ final class ScaleRuler extends Pane {
             case WORK -> Math.max(0.0025, Math.min(1, end));
             case THICKNESS -> 1 - Math.max(0.01, Math.min(0.9, end));
             case CURVATURE -> Math.max(0.05, Math.min(1e4, end));
+            case LIMIT -> Math.max(0.05, Math.min(10, end));
         };
         bench.end(OptionalDouble.of(value), grip);
     }
@@ -112,11 +113,17 @@ final class ScaleRuler extends Pane {
             last = x;
             g.fillText(BlankPane.number(kind, tints.boundary(i)), x, BAND + 14);
         }
+        String[] words = switch (kind) {
+            case WORK -> new String[] {"shrink", "stretch", "mm on 100"};
+            case THICKNESS -> new String[] {"thinner", "thicker", "of the sheet"};
+            case CURVATURE -> new String[] {"saddle", "bowl", "in 100 × 100"};
+            case LIMIT -> new String[] {"safe", "splits", "of the limit"};
+        };
         g.setTextAlign(TextAlignment.RIGHT);
-        g.fillText(kind == MapKind.WORK ? "shrink" : kind == MapKind.THICKNESS ? "thinner" : "saddle", left - 8, 14);
+        g.fillText(words[0], left - 8, 14);
         g.setTextAlign(TextAlignment.LEFT);
-        g.fillText(kind == MapKind.WORK ? "stretch" : kind == MapKind.THICKNESS ? "thicker" : "bowl", right + 8, 14);
-        g.fillText(kind == MapKind.WORK ? "mm on 100" : kind == MapKind.THICKNESS ? "of the sheet" : "in 100 × 100", right + 8, BAND + 14);
+        g.fillText(words[1], right + 8, 14);
+        g.fillText(words[2], right + 8, BAND + 14);
         if (bench.placeProperty().get() == null || bench.laidProperty().get() == null) return;
         double value = value(kind);
         double x = left + (right - left) * tints.share(value);
@@ -133,6 +140,7 @@ final class ScaleRuler extends Pane {
             case WORK -> n.most();
             case THICKNESS -> n.left();
             case CURVATURE -> n.crownDegrees();
+            case LIMIT -> n.metal().map(m -> m.margin()).orElse(0.0);
         };
     }
 }

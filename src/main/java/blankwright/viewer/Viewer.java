@@ -4,6 +4,8 @@ import blankwright.viewer.model.Autosave;
 import blankwright.viewer.model.Bench;
 import blankwright.viewer.model.Settings;
 import java.nio.file.Path;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import javafx.application.Application;
 import javafx.application.Platform;
 import javafx.scene.Scene;
@@ -15,6 +17,7 @@ public final class Viewer extends Application {
     public static void open(String... args) {
         // the drawing goes through the graphics card's language also where a processor speaks it: without this such a machine shows no form
         if (System.getProperty("prism.forceGPU") == null) System.setProperty("prism.forceGPU", "true");
+        Logger.getLogger("javafx").setLevel(Level.SEVERE);      // it warns of every start from one jar
         launch(Viewer.class, args);
         System.exit(0);
     }

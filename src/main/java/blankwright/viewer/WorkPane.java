@@ -1,6 +1,7 @@
 package blankwright.viewer;
 
 import blankwright.mesh.Finding;
+import blankwright.mesh.cut.DrawnSeam;
 import blankwright.num.Lengths;
 import blankwright.shop.Instruction;
 import blankwright.viewer.model.Bench;
@@ -13,6 +14,7 @@ import blankwright.viewer.model.Work;
 import blankwright.viewer.model.ZoneRow;
 import java.util.List;
 import javafx.geometry.Insets;
+import javafx.geometry.Pos;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
@@ -26,6 +28,7 @@ import javafx.scene.input.Clipboard;
 import javafx.scene.input.ClipboardContent;
 import javafx.scene.input.KeyCode;
 import javafx.scene.layout.ColumnConstraints;
+import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
@@ -43,6 +46,7 @@ final class WorkPane extends VBox {
     private final TextField span = new TextField();
     private final Label beside = new Label("Point at either picture: the same place lights up on the other, with its numbers here.");
     private final VBox tapes = new VBox(4);
+    private final VBox seams = new VBox(4);
     private final VBox findings = new VBox(6);
     private final TitledPane found = new TitledPane("What was found", findings);
     private final Label warning = new Label();
@@ -80,14 +84,18 @@ final class WorkPane extends VBox {
         copy.setOnAction(e -> copy());
         Region gap = new Region();
         HBox.setHgrow(gap, Priority.ALWAYS);
-        HBox measure = new HBox(6, head("Under the finger"), gap, new Label("over"), span, copy);
-        measure.setAlignment(javafx.geometry.Pos.CENTER_LEFT);
+        Label over = new Label("told over");
+        over.setMinWidth(Region.USE_PREF_SIZE);
+        copy.setMinWidth(Region.USE_PREF_SIZE);
+        span.setMinWidth(Region.USE_PREF_SIZE);
+        HBox measure = new HBox(6, over, span, gap, copy);
+        measure.setAlignment(Pos.CENTER_LEFT);
         facts.setHgap(10);
         facts.setVgap(2);
         ColumnConstraints first = new ColumnConstraints();
         first.setMinWidth(Region.USE_PREF_SIZE);
         facts.getColumnConstraints().addAll(first, new ColumnConstraints());
-        facts.setMinHeight(112);
+        facts.setMinHeight(Region.USE_PREF_SIZE);
         facts.getStyleClass().add("facts");
         wrapped(beside);
 
@@ -95,15 +103,18 @@ final class WorkPane extends VBox {
         tape.selectedProperty().bindBidirectional(pointing.tapingProperty());
         tape.setTooltip(new Tooltip("Click two places on one picture: the tape tells its length on the blank and on the form."
                 + " On the blank it lies straight, on the form it lies as seen from above it."));
-        HBox laying = new HBox(8, head("Tapes"), tape);
-        laying.setAlignment(javafx.geometry.Pos.CENTER_LEFT);
+        ToggleButton cut = new ToggleButton("Cut a seam", Icons.of(Feather.SCISSORS));
+        cut.selectedProperty().bindBidirectional(pointing.cuttingProperty());
+        cut.setTooltip(new Tooltip("Click two places on a rim, or drag along the skin, on either picture: the panel is cut there."
+                + " From a rim inwards it is a relief cut."));
+        FlowPane laying = new FlowPane(8, 4, tape, cut);
         found.setExpanded(false);
         found.setAnimated(false);
         warning.getStyleClass().add("warning");
         wrapped(warning);
         warning.managedProperty().bind(warning.visibleProperty());
         warning.setVisible(false);
-        getChildren().addAll(warning, head, zones, all, measure, beside, facts, laying, tapes, found);
+        getChildren().addAll(warning, head, zones, all, head("Under the finger"), measure, beside, facts, laying, tapes, seams, found);
 
         bench.laidProperty().addListener((o, was, is) -> {
             list();
@@ -118,6 +129,7 @@ final class WorkPane extends VBox {
             tapes();
         });
         bench.workProperty().addListener((o, was, is) -> {
+            seams(is);
             tapes();
             facts();
         });
@@ -171,7 +183,7 @@ final class WorkPane extends VBox {
             Label what = new Label(told.get(i).what());
             what.getStyleClass().add("what");
             facts.add(what, 0, i);
-            facts.add(new Label(told.get(i).amount()), 1, i);
+            facts.add(wrapped(new Label(told.get(i).amount())), 1, i);
         }
         beside.setVisible(!there);
         beside.setManaged(!there);
@@ -209,17 +221,32 @@ final class WorkPane extends VBox {
         Work work = bench.workProperty().get();
         if (laid == null || work == null) return;
         for (TapeRow row : TapeRow.of(laid, work)) {
-            Label words = wrapped(new Label(row.number() + ": " + row.words(bench.styleProperty().get())));
-            HBox.setHgrow(words, Priority.ALWAYS);
-            words.setMaxWidth(Double.MAX_VALUE);
-            Button away = new Button("", Icons.of(Feather.X));
-            away.setAccessibleText("Take tape " + row.number() + " away");
-            away.setTooltip(new Tooltip("Takes this tape away."));
-            away.setOnAction(e -> bench.takeAway(row.tape()));
-            HBox line = new HBox(6, words, away);
-            line.setAlignment(javafx.geometry.Pos.CENTER_LEFT);
-            tapes.getChildren().add(line);
+            tapes.getChildren().add(line("Tape " + row.number() + ": " + row.words(bench.styleProperty().get()), "Take tape " + row.number() + " away",
+                    () -> bench.takeAway(row.tape())));
         }
+    }
+
+    private void seams(Work work) {
+        seams.getChildren().clear();
+        int number = 1;
+        for (DrawnSeam seam : work.recipe().seams()) {
+            String name = "seam " + number++;
+            seams.getChildren().add(line("S" + name.substring(1) + ", through " + seam.points().size() + " places", "Leave " + name + " out",
+                    () -> bench.sew(seam)));
+        }
+    }
+
+    private static HBox line(String text, String what, Runnable gone) {
+        Label words = wrapped(new Label(text));
+        HBox.setHgrow(words, Priority.ALWAYS);
+        words.setMaxWidth(Double.MAX_VALUE);
+        Button away = new Button("", Icons.of(Feather.X));
+        away.setAccessibleText(what);
+        away.setTooltip(new Tooltip(what + "."));
+        away.setOnAction(e -> gone.run());
+        HBox line = new HBox(6, words, away);
+        line.setAlignment(Pos.CENTER_LEFT);
+        return line;
     }
 
     /** Number, what to do, how much; the strip at its side has the zone's colour on the map. */

@@ -1,13 +1,18 @@
 package blankwright.viewer.model;
 
+import blankwright.drawing.Paper;
 import blankwright.job.FlattenJob;
 import blankwright.job.Given;
 import blankwright.job.InputFile;
 import blankwright.job.OddSize;
+import blankwright.job.Output;
 import blankwright.job.OutputFolder;
+import blankwright.job.Packet;
 import blankwright.job.Refusal;
 import blankwright.job.Result;
+import blankwright.mesh.cut.DrawnSeam;
 import blankwright.num.LengthUnit;
+import blankwright.picture.Picture;
 import blankwright.project.Recipe;
 import blankwright.project.RecipeWriter;
 import blankwright.project.Source;
@@ -15,9 +20,11 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.concurrent.Executor;
 import java.util.function.UnaryOperator;
 import javafx.beans.binding.Bindings;
@@ -52,6 +59,7 @@ public final class Bench {
     private final ReadOnlyBooleanWrapper canUndo = new ReadOnlyBooleanWrapper(), canRedo = new ReadOnlyBooleanWrapper();
     private final ReadOnlyBooleanWrapper unsaved = new ReadOnlyBooleanWrapper();
     private final StringProperty trouble = new SimpleStringProperty("");
+    private final StringProperty news = new SimpleStringProperty("");
     private final ObjectProperty<UnitQuestion> question = new SimpleObjectProperty<>();
     private final ObjectProperty<Place> place = new SimpleObjectProperty<>();
     private final ObjectProperty<ZoneRow> zone = new SimpleObjectProperty<>();
@@ -68,7 +76,10 @@ public final class Bench {
         this.autosave = autosave;
         style = new SimpleObjectProperty<>(settings.get("lengths", LengthStyle.MM));
         style.addListener((o, was, is) -> settings.put("lengths", is.name()));
-        tints = Bindings.createObjectBinding(() -> laid.get() == null ? null
+        laid.addListener((o, was, is) -> {
+            if (is != null && !is.has(map.get())) map.set(MapKind.WORK);
+        });
+        tints = Bindings.createObjectBinding(() -> laid.get() == null || !laid.get().has(map.get()) ? null
                 : laid.get().tints(map.get(), work.get() == null ? OptionalDouble.empty() : work.get().end(map.get())), laid, map, work);
     }
 
@@ -115,6 +126,7 @@ public final class Bench {
 
     private void begin(Recipe recipe, Given from, Path recipeFile, Path opened, Runnable then) {
         trouble.set("");
+        news.set("");
         Work begun = Work.of(recipe);
         runner.ask(progress -> Laid.of(FlattenJob.run(recipe, from, progress)), true, done -> {
             history = new History<>(begun);
@@ -171,6 +183,42 @@ public final class Bench {
 
     public void takeAway(Tape tape) {
         if (history != null) put(history.now().without(tape), null);
+    }
+
+    /**
+     * Cuts the form along a path over the skin: from rim to rim it parts or opens the panel, from the rim inwards it is a relief cut. Ends nearer
+     * to a rim than {@code reach} mm are put on it.
+     */
+    public void cut(List<Place> path, double reach) {
+        Laid there = laid.get();
+        if (history == null || there == null) return;
+        List<DrawnSeam.Point> points = new ArrayList<>();
+        for (int i = 0; i < path.size(); i++) {
+            boolean end = i == 0 || i == path.size() - 1;
+            double[] at = end ? there.toRim(path.get(i), reach) : there.numbers(path.get(i)).form();
+            DrawnSeam.Point point = new DrawnSeam.Point(tidy(at[0]), tidy(at[1]), tidy(at[2]));
+            if (points.isEmpty() || !points.get(points.size() - 1).equals(point)) points.add(point);
+        }
+        if (points.size() < 2) {
+            trouble.set("A seam needs two places at least: where it begins and where it ends.");
+            return;
+        }
+        List<DrawnSeam> all = new ArrayList<>(history.now().recipe().seams());
+        all.add(new DrawnSeam(points));
+        change(r -> r.withSeams(all));
+    }
+
+    /** Leaves a seam out again. */
+    public void sew(DrawnSeam seam) {
+        if (history == null) return;
+        List<DrawnSeam> all = new ArrayList<>(history.now().recipe().seams());
+        all.remove(seam);
+        change(r -> r.withSeams(all));
+    }
+
+    /** To a thousandth of a millimetre, so that a recipe can be read. */
+    private static double tidy(double mm) {
+        return Math.round(mm * 1000) / 1000.0;
     }
 
     /** Sets the end of the present map's scale; empty for that of the paper. */
@@ -266,6 +314,37 @@ public final class Bench {
         return true;
     }
 
+    /** Writes files of what is shown into a folder; {@link #newsProperty} tells when they are there. */
+    public void takeAway(Path folder, Set<Output> files, Paper paper) {
+        Laid shown = laid.get();
+        if (shown == null) return;
+        news.set("");
+        trouble.set("");
+        runner.ask(progress -> {
+            try (OutputFolder to = OutputFolder.open(folder)) {
+                return Packet.write(shown.result(), to, files, paper, progress);
+            }
+        }, false, written -> {
+            news.set("Written to " + folder + ": " + String.join(", ", written.files().stream().map(f -> f.getFileName().toString()).toList()));
+            if (!written.findings().isEmpty()) trouble.set(written.findings().get(0).text());
+        }, e -> {
+            if (e instanceof IOException) trouble.set("The files could not be written: " + InputFile.words(e) + ". Choose another folder, or make room.");
+            else failed(e, null);
+        });
+    }
+
+    /** Writes a picture of what the screen shows. */
+    public void keepPicture(Picture picture, Path to) {
+        Path whole = to.toAbsolutePath().normalize();
+        try (OutputFolder folder = OutputFolder.open(whole.getParent())) {
+            folder.write(whole.getFileName().toString(), picture::writePng);
+            folder.keep();
+            news.set("Written: " + whole);
+        } catch (IOException e) {
+            trouble.set("The picture could not be written: " + InputFile.words(e) + ". Choose another place, or make room.");
+        }
+    }
+
     private static String seenFrom(Path folder, Path mesh) {
         try {
             return folder.relativize(mesh.toAbsolutePath().normalize()).toString();
@@ -331,6 +410,11 @@ public final class Bench {
     /** What went wrong and what to do, in one or two sentences; empty where nothing did. */
     public StringProperty troubleProperty() {
         return trouble;
+    }
+
+    /** What has been done, where that cannot be seen; empty where nothing was. */
+    public StringProperty newsProperty() {
+        return news;
     }
 
     /** Which unit a mesh is in, where nobody said; null where nothing is asked. */

@@ -4,13 +4,15 @@ import blankwright.drawing.Drawing;
 import blankwright.job.Packet;
 import blankwright.job.Result;
 import blankwright.mesh.EdgeTable;
+import blankwright.mesh.RimLoops;
 import blankwright.mesh.TriMesh;
 import blankwright.mesh.query.SkinPoint;
 import blankwright.picture.WorkMap;
+import blankwright.project.Recipe;
+import blankwright.shop.Judge;
 import blankwright.shop.PanelFrame;
 import blankwright.shop.Zone;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
@@ -32,7 +34,9 @@ public final class Laid {
         drawing = Packet.drawing(result);
         ink = Ink.of(drawing);
         workMap = Packet.workMap(result);
-        for (int i = 0; i < result.pieces().size(); i++) skins.add(Skin.of(result.pieces().get(i), workMap.fields().get(i)));
+        Recipe recipe = result.recipe();
+        Optional<Judge> judge = recipe.thickness().isPresent() ? recipe.metal().map(m -> m.judge(recipe.thickness().getAsDouble())) : Optional.empty();
+        for (int i = 0; i < result.pieces().size(); i++) skins.add(Skin.of(result.pieces().get(i), workMap.fields().get(i), judge));
         usual.put(MapKind.WORK, Tints.of(workMap.scale()));
         double thinnest = 1, thickest = 1, roundest = 0;
         for (Skin skin : skins) {
@@ -46,7 +50,8 @@ public final class Laid {
         double least = Math.floor(Math.min(thinnest, 0.99) * 100) / 100, most = Math.ceil(Math.max(thickest, 1.01) * 100) / 100;
         usual.put(MapKind.THICKNESS, Tints.oneWay(least, most));
         usual.put(MapKind.CURVATURE, Tints.bothWays(Math.max(0.1, rounded(roundest))));
-        for (MapKind kind : MapKind.values()) contours.put(kind, Contour.of(skins, kind, usual.get(kind)));
+        if (judge.isPresent()) usual.put(MapKind.LIMIT, Tints.upTo(1));
+        for (MapKind kind : usual.keySet()) contours.put(kind, Contour.of(skins, kind, usual.get(kind)));
     }
 
     public static Laid of(Result result) {
@@ -100,6 +105,11 @@ public final class Laid {
         return box;
     }
 
+    /** Whether a map can be shown: that of the forming limit needs the metal. */
+    public boolean has(MapKind kind) {
+        return usual.containsKey(kind);
+    }
+
     /** Colours and limits of a map: those of the paper, or as a hand has set the end. */
     public Tints tints(MapKind kind, OptionalDouble end) {
         if (end.isEmpty()) return usual.get(kind);
@@ -107,6 +117,7 @@ public final class Laid {
             case WORK -> Tints.of(workMap.scale().withLimit(end.getAsDouble()));
             case THICKNESS -> Tints.oneWay(Math.min(end.getAsDouble(), usual.get(kind).high() - 0.005), usual.get(kind).high());
             case CURVATURE -> Tints.bothWays(end.getAsDouble());
+            case LIMIT -> Tints.upTo(end.getAsDouble());
         };
     }
 
@@ -150,21 +161,32 @@ public final class Laid {
         return best;
     }
 
-    /** Pairs of vertices between which the border of a zone runs; corners of the piece's form. */
-    public int[] border(ZoneRow row) {
-        Skin skin = skins.get(row.piece());
-        TriMesh form = skin.map().form();
-        EdgeTable edges = EdgeTable.of(form);
-        int[] border = new int[2 * edges.edgeCount()];
-        int n = 0;
-        for (int e = 0; e < edges.edgeCount(); e++) {
-            boolean left = skin.piece().zones().zoneOf(edges.left(e)) == row.zone().number();
-            boolean right = edges.right(e) >= 0 && skin.piece().zones().zoneOf(edges.right(e)) == row.zone().number();
-            if (left == right) continue;
-            border[n++] = edges.from(e);
-            border[n++] = edges.to(e);
+    /** The corner of a rim nearest to a place, where it lies within {@code reach} mm of it, else the place itself: 3 on the form, mm. */
+    double[] toRim(Place place, double reach) {
+        TriMesh form = skins.get(place.piece()).map().form();
+        double[] at = numbers(place).form(), best = at;
+        double least = reach;
+        RimLoops rims = RimLoops.of(form, EdgeTable.of(form));
+        for (int i = 0; i < rims.count(); i++) {
+            for (int v : rims.loop(i)) {
+                double off = Math.hypot(Math.hypot(form.x(v) - at[0], form.y(v) - at[1]), form.z(v) - at[2]);
+                if (off > least) continue;
+                least = off;
+                best = new double[] {form.x(v), form.y(v), form.z(v)};
+            }
         }
-        return Arrays.copyOf(border, n);
+        return best;
+    }
+
+    /** The line round a zone, evened out. */
+    public ZoneBorder border(ZoneRow row) {
+        Skin skin = skins.get(row.piece());
+        return ZoneBorder.of(skin.map(), skin.piece().zones(), row.zone().number());
+    }
+
+    /** Whether a zone is one of those of this result. */
+    public boolean has(ZoneRow row) {
+        return row != null && row.piece() < skins.size() && skins.get(row.piece()).piece().zones().list().contains(row.zone());
     }
 
     /** Place of a zone's number. */

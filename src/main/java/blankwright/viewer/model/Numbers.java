@@ -1,6 +1,8 @@
 package blankwright.viewer.model;
 
+import blankwright.shop.Judgement;
 import blankwright.shop.Zone;
+import java.util.Optional;
 
 /**
  * What is known of one place.
@@ -14,9 +16,10 @@ import blankwright.shop.Zone;
  * @param left thickness after forming as a factor of the sheet's
  * @param crown Gaussian curvature, 1/mm²
  * @param zone the place lies in
+ * @param metal what the metal says, where it is known
  */
 public record Numbers(double u, double v, double[] form, double[] normal, double most, double across, double direction, double left, double crown,
-                      Zone zone) {
+                      Zone zone, Optional<Judgement> metal) {
     /** Degrees of crown in a square of 100 mm. */
     public double crownDegrees() {
         return Math.toDegrees(crown * 1e4);

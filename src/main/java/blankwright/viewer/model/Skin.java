@@ -6,6 +6,7 @@ import blankwright.mesh.TriMesh;
 import blankwright.mesh.query.NearestPoint;
 import blankwright.mesh.query.SkinPoint;
 import blankwright.picture.WorkField;
+import blankwright.shop.Judge;
 import blankwright.strain.VertexStrain;
 import java.util.EnumMap;
 import java.util.Map;
@@ -13,13 +14,18 @@ import java.util.Optional;
 
 /** One piece of the blank with what the screen asks of it: its colours, the place under a pointer, the numbers of a place. */
 public final class Skin {
+    /** Part of the forming limit beyond which nothing more need be told. */
+    private static final double MOST = 10;
+
     private final Piece piece;
+    private final Optional<Judge> judge;
     private final Map<MapKind, Painting> paintings = new EnumMap<>(MapKind.class);
     private final double[] thicknessLeft, crown;
     private final NearestPoint onBlank, onForm;
 
-    private Skin(Piece piece, WorkField field) {
+    private Skin(Piece piece, WorkField field, Optional<Judge> judge) {
         this.piece = piece;
+        this.judge = judge;
         FlatMap map = piece.map();
         int n = map.form().vertexCount();
         thicknessLeft = new double[n];
@@ -34,12 +40,19 @@ public final class Skin {
         paintings.put(MapKind.WORK, Painting.of(field));
         paintings.put(MapKind.THICKNESS, Painting.of(map, thicknessLeft));
         paintings.put(MapKind.CURVATURE, Painting.of(map, degrees));
+        if (judge.isPresent()) {
+            double[] used = new double[n];
+            for (int v = 0; v < n; v++)
+                used[v] = Math.min(MOST, judge.get().limit().margin(piece.vertices().strain1(v), piece.vertices().strain2(v)));
+            paintings.put(MapKind.LIMIT, Painting.of(map, used));
+        }
         onBlank = NearestPoint.on(map);
         onForm = NearestPoint.on(map.form());
     }
 
-    static Skin of(Piece piece, WorkField field) {
-        return new Skin(piece, field);
+    /** @param judge where metal and thickness are known */
+    static Skin of(Piece piece, WorkField field, Optional<Judge> judge) {
+        return new Skin(piece, field, judge);
     }
 
     public Piece piece() {
@@ -50,7 +63,10 @@ public final class Skin {
         return piece.map();
     }
 
-    /** Its triangles with the numbers of a map: strain; part of the thickness left; degrees of crown in a square of 100 mm. */
+    /**
+     * Its triangles with the numbers of a map: strain; part of the thickness left; degrees of crown in a square of 100 mm; part of the forming limit
+     * used. Null for the last where the metal is not known.
+     */
     public Painting painting(MapKind kind) {
         return paintings.get(kind);
     }
@@ -80,7 +96,7 @@ public final class Skin {
         if (!stretched) angle += angle > 0 ? -Math.PI / 2 : Math.PI / 2;
         double[] flat = at.on(map());
         return new Numbers(flat[0], flat[1], at.on(form), form.normal(at.triangle()), most, across, angle, Math.exp(-2 * m),
-                mixed(at, crown[a], crown[b], crown[c]), piece.zones().at(at.triangle()));
+                mixed(at, crown[a], crown[b], crown[c]), piece.zones().at(at.triangle()), judge.map(j -> j.of(m + r, m - r)));
     }
 
     private static double mixed(SkinPoint at, double p, double q, double r) {

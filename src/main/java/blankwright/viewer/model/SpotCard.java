@@ -27,7 +27,12 @@ public final class SpotCard {
         facts.add(new Fact("crown", crown(n.crownDegrees())));
         facts.add(new Fact("zone", laid.result().pieceName(place.piece()) + n.zone().number() + ": " + n.zone().instruction().word() + ", "
                 + n.zone().verdict().words()));
+        n.metal().ifPresent(m -> facts.add(new Fact("metal", m.verdict().words() + ", " + limit(m.margin()) + " (estimate)")));
         return facts;
+    }
+
+    private static String limit(double margin) {
+        return margin > 10 ? "past all limits" : String.format(Locale.ROOT, "%.0f %% of the forming limit", 100 * margin);
     }
 
     /** All of it as text, for the clipboard. */

@@ -56,6 +56,14 @@ public final class Tints {
         return new Tints(low, high, boundary, YELLOW_TO_BLUE.clone());
     }
 
+    /** From nothing, light, to an end, dark. */
+    public static Tints upTo(double end) {
+        Tints light = oneWay(0, end);
+        int[] turned = new int[light.colour.length];
+        for (int c = 0; c < turned.length; c++) turned[c] = light.colour[turned.length - 1 - c];
+        return new Tints(0, end, light.boundary, turned);
+    }
+
     public double low() {
         return low;
     }

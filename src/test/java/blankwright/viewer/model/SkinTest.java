@@ -80,15 +80,17 @@ class SkinTest {
         assertTrue(SpotCard.text(facts).startsWith("one way\tlet out "));
     }
 
-    /** The border of a zone closes: every corner on it is passed an even number of times. */
+    /** The line round a zone closes: every end of its pieces meets another; and lies within an edge's length of the zone's own border. */
     @Test
     void theBorderOfAZoneCloses() {
         for (ZoneRow row : ZoneRow.of(cap, true)) {
-            int[] times = new int[cap.skins().get(row.piece()).map().form().vertexCount()];
-            int[] border = cap.border(row);
-            assertTrue(border.length > 0);
-            for (int v : border) times[v]++;
-            for (int n : times) assertEquals(0, n % 2);
+            ZoneBorder border = cap.border(row);
+            assertTrue(border.pieces() > 0);
+            java.util.Map<String, Integer> times = new java.util.HashMap<>();
+            for (int i = 0; i < border.pieces(); i++)
+                for (int end = 0; end < 2; end++) times.merge(border.blank(i, end, 0) + " " + border.blank(i, end, 1), 1, Integer::sum);
+            for (int n : times.values()) assertEquals(0, n % 2);
+            assertEquals(2 * border.pieces(), border.corners().vertexCount());
         }
     }
 

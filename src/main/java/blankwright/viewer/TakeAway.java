@@ -1,0 +1,189 @@
+package blankwright.viewer;
+
+import blankwright.drawing.Layer;
+import blankwright.drawing.Paper;
+import blankwright.job.Output;
+import blankwright.outline.Curve.Box;
+import blankwright.viewer.model.Bench;
+import blankwright.viewer.model.Ink;
+import blankwright.viewer.model.Laid;
+import blankwright.viewer.model.Pages;
+import java.io.File;
+import java.nio.file.Path;
+import java.util.EnumMap;
+import java.util.EnumSet;
+import java.util.Map;
+import java.util.Set;
+import javafx.geometry.Insets;
+import javafx.geometry.VPos;
+import javafx.scene.canvas.Canvas;
+import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.control.Button;
+import javafx.scene.control.ButtonBar;
+import javafx.scene.control.ButtonType;
+import javafx.scene.control.CheckBox;
+import javafx.scene.control.ChoiceBox;
+import javafx.scene.control.Dialog;
+import javafx.scene.control.Label;
+import javafx.scene.control.TextField;
+import javafx.scene.control.Tooltip;
+import javafx.scene.layout.HBox;
+import javafx.scene.layout.Priority;
+import javafx.scene.layout.Region;
+import javafx.scene.layout.VBox;
+import javafx.scene.paint.Color;
+import javafx.scene.text.Font;
+import javafx.scene.text.TextAlignment;
+import javafx.stage.DirectoryChooser;
+import javafx.stage.Window;
+
+/** What goes to the bench: which files, on which paper, into which folder, with the sheets as they will come out of the printer. */
+final class TakeAway {
+    private static final double WIDE = 460, HIGH = 380;
+
+    private final Bench bench;
+    private final Laid laid;
+    private final Map<Output, CheckBox> asked = new EnumMap<>(Output.class);
+    private final ChoiceBox<Paper> paper = new ChoiceBox<>();
+    private final TextField folder = new TextField();
+    private final Label sheets = new Label();
+    private final Canvas preview = new Canvas(WIDE, HIGH);
+    private final Dialog<ButtonType> dialog = new Dialog<>();
+
+    TakeAway(Bench bench, Window owner, String style) {
+        this.bench = bench;
+        this.laid = bench.laidProperty().get();
+        VBox files = new VBox(6, new Label("Files:"));
+        for (Output output : Output.values()) {
+            CheckBox box = new CheckBox(words(output));
+            box.setSelected(true);
+            box.setMinWidth(Region.USE_PREF_SIZE);
+            asked.put(output, box);
+            files.getChildren().add(box);
+        }
+        paper.getItems().setAll(Paper.values());
+        paper.setValue(bench.settings().get("paper", Paper.A4));
+        paper.setAccessibleText("Paper of the printer");
+        paper.valueProperty().addListener((o, was, is) -> draw());
+        HBox on = new HBox(8, kept("Paper of the printer:"), paper);
+        paper.setMinWidth(Region.USE_PREF_SIZE);
+        folder.setText(start().toString());
+        folder.setPrefColumnCount(30);
+        folder.setAccessibleText("Folder for the files");
+        Button choose = new Button("Choose…");
+        choose.setTooltip(new Tooltip("Looks for another folder."));
+        choose.setMinWidth(Region.USE_PREF_SIZE);
+        choose.setOnAction(e -> choose(owner));
+        HBox.setHgrow(folder, Priority.ALWAYS);
+        HBox into = new HBox(8, kept("Into the folder:"), folder, choose);
+        sheets.setWrapText(true);
+        Label care = new Label("Print at 100 %, no fit to page; measure the check squares both ways before you cut. Cut edges are sharp: gloves for"
+                + " handling, none at rotating machines.");
+        care.setWrapText(true);
+        care.setMaxWidth(WIDE + 300);
+        HBox beside = new HBox(20, new VBox(14, files, on, sheets), preview);
+        VBox content = new VBox(14, beside, into, care);
+        content.setPadding(new Insets(12));
+        dialog.initOwner(owner);
+        dialog.setTitle("Take away");
+        dialog.getDialogPane().setContent(content);
+        dialog.getDialogPane().getButtonTypes().setAll(new ButtonType("Write the files", ButtonBar.ButtonData.OK_DONE), ButtonType.CANCEL);
+        dialog.getDialogPane().setStyle(style);
+        draw();
+    }
+
+    private static Label kept(String words) {
+        Label label = new Label(words);
+        label.setMinWidth(Region.USE_PREF_SIZE);
+        return label;
+    }
+
+    Dialog<ButtonType> dialog() {
+        return dialog;
+    }
+
+    /** Asks, and writes in the background where the answer is yes. */
+    void ask() {
+        boolean yes = dialog.showAndWait().filter(b -> b.getButtonData() == ButtonBar.ButtonData.OK_DONE).isPresent();
+        if (yes) write();
+    }
+
+    void write() {
+        bench.settings().put("paper", paper.getValue().name());
+        Set<Output> files = EnumSet.noneOf(Output.class);
+        asked.forEach((output, box) -> {
+            if (box.isSelected()) files.add(output);
+        });
+        bench.takeAway(Path.of(folder.getText().strip()), files, paper.getValue());
+    }
+
+    void into(Path other) {
+        folder.setText(other.toString());
+    }
+
+    private Path start() {
+        String name = laid.result().recipe().name().replaceAll("[^\\p{L}\\p{N}]+", "-");
+        Path file = bench.fileProperty().get();
+        Path beside = file != null ? file.getParent() : Path.of(System.getProperty("user.home"));
+        return beside.resolve(name);
+    }
+
+    private void choose(Window owner) {
+        DirectoryChooser chooser = new DirectoryChooser();
+        chooser.setTitle("Folder for the files");
+        File chosen = chooser.showDialog(owner);
+        if (chosen != null) folder.setText(chosen.getPath());
+    }
+
+    private static String words(Output output) {
+        return switch (output) {
+            case PDF -> "PDF: the blank on sheets of paper";
+            case DXF -> "DXF: the blank for a cutting shop";
+            case SVG -> "SVG: the blank for a plotter or cutter";
+            case PNG -> "PNG: the work maps as pictures";
+            case CSV -> "CSV: the list of work";
+            case OBJ -> "OBJ: form and blank as a mesh";
+            case VTU -> "VTU: all numbers on the form";
+        };
+    }
+
+    private void draw() {
+        Pages pages = Pages.of(laid.drawing(), paper.getValue());
+        sheets.setText(pages.words());
+        GraphicsContext g = preview.getGraphicsContext2D();
+        g.setFill(Color.gray(0.8));
+        g.fillRect(0, 0, WIDE, HIGH);
+        Box box = laid.drawing().box();
+        for (Pages.Sheet sheet : pages.sheets()) box = box.with(sheet.window());
+        double scale = Math.min((WIDE - 20) / box.width(), (HIGH - 20) / box.height());
+        double x0 = WIDE / 2 - scale * (box.x0() + box.x1()) / 2, y0 = HIGH / 2 + scale * (box.y0() + box.y1()) / 2;
+        g.setFont(Font.font(12));
+        g.setTextAlign(TextAlignment.CENTER);
+        g.setTextBaseline(VPos.CENTER);
+        for (Pages.Sheet sheet : pages.sheets()) {
+            Box w = sheet.window();
+            g.setFill(Color.gray(1, 0.7));
+            g.fillRect(x0 + scale * w.x0(), y0 - scale * w.y1(), scale * w.width(), scale * w.height());
+            g.setStroke(Color.gray(0.4));
+            g.setLineWidth(0.8);
+            g.strokeRect(x0 + scale * w.x0(), y0 - scale * w.y1(), scale * w.width(), scale * w.height());
+        }
+        for (Ink.Stroke stroke : laid.ink().strokes()) {
+            g.setStroke(Palette.colour(stroke.layer().rgb()));
+            g.setLineWidth(stroke.layer() == Layer.CUT ? 1.4 : 0.7);
+            double[] xy = stroke.xy();
+            g.beginPath();
+            for (int i = 0; i < xy.length; i += 2) {
+                if (i == 0) g.moveTo(x0 + scale * xy[0], y0 - scale * xy[1]);
+                else g.lineTo(x0 + scale * xy[i], y0 - scale * xy[i + 1]);
+            }
+            if (stroke.closed()) g.closePath();
+            g.stroke();
+        }
+        for (Pages.Sheet sheet : pages.sheets()) {
+            Box w = sheet.window();
+            g.setFill(Color.gray(0.1, 0.8));
+            g.fillText(sheet.label(), x0 + scale * (w.x0() + w.x1()) / 2, y0 - scale * (w.y0() + w.y1()) / 2);
+        }
+    }
+}
