@@ -15,6 +15,9 @@ import java.util.function.BooleanSupplier;
  * whole strain keeps the λ found there.
  */
 public final class UnworkedBlank {
+    /** Two pairs, as exactly as a wave count and a load factor to four digits need. */
+    public static final Eigenpairs.Limits LIMITS = Eigenpairs.Limits.DEFAULT.withWanted(2).withTolerance(1e-4).withMultiple(false);
+
     private static final double YIELDED = 0.01;
     private static final double BALANCED = 0.03;
     private static final int ROUNDS = 5;

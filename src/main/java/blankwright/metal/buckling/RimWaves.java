@@ -1,0 +1,194 @@
+package blankwright.metal.buckling;
+
+import blankwright.mesh.EdgeTable;
+import blankwright.mesh.RimLoops;
+import blankwright.mesh.TriMesh;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * How often a mode goes in and out along each rim, and the tucks that follow.
+ *
+ * <p>Along a rim the mode's displacement normal to the form rises and falls; a crest is a stretch of one sign that rises above
+ * {@link #COUNTS} of the largest on that rim. Two crests, one out and one in, make a wave. Where the metal along an outward crest and half
+ * of the inward ones beside it must be shrunk, the excess goes into a tuck on the crest; into several beside each other where one round
+ * could not hold it and there is room. Outward is the side to which the largest crest goes: a mode has no sign of its own.
+ * <p>Trade numbers, from memory, for the builder to overwrite: a tuck is 13 to 19 mm wide at the base and leans 45 degrees at most, so
+ * holds 0.41 of its base; half of that stays when it is beaten down; tucks stand 25 mm apart or more; no deeper than 75 mm.
+ */
+public final class RimWaves {
+    static final double COUNTS = 0.2;
+    static final double LEAST_BASE = 12.7, LARGEST_BASE = 19, SPACING = 25, DEEPEST = 75;
+    static final double HOLDS = 1 / Math.cos(Math.PI / 4) - 1, KEPT = 0.5;
+    private static final double FAINT = 0.02;           // of the largest on a rim: a run between two places where the mode is less is one
+    private static final double FADED = 0.2;            // of the crest: where a tuck ends inwards
+
+    /** A crest at place i of the rim; the mode has its sign from place {@code from} on, {@code count} places round the rim. */
+    private record Crest(int from, int count, int at, boolean out) {
+        int end(int n) {
+            return (from + count) % n;
+        }
+    }
+
+    private final TriMesh form;
+    private final EdgeTable edges;
+    private final RimLoops rims;
+    private final Map<Long, Integer> rimEdge = new HashMap<>();     // ends of a rim edge -> its half-edge
+    private final double[] rise;            // per vertex: mode along the normal
+    private final double[] strain;
+    private final int[] waves;
+    private final List<Tuck> tucks = new ArrayList<>();
+
+    private RimWaves(TriMesh form, double[] mode, double[] strain) {
+        this.form = form;
+        this.strain = strain;
+        edges = EdgeTable.of(form);
+        rims = RimLoops.of(form, edges);
+        for (int h = 0; h < 3 * form.triangleCount(); h++)
+            if (edges.twin(h) < 0) rimEdge.put(key(form.corner(h / 3, h % 3), form.corner(h / 3, (h + 1) % 3)), h);
+        waves = new int[rims.count()];
+        rise = new double[form.vertexCount()];
+        double[] normal = VertexNormals.of(form);
+        for (int i = 0; i < normal.length; i++) rise[i / 3] += mode[i] * normal[i];
+    }
+
+    /**
+     * @param mode 3 per vertex, as {@link Buckling.Mode#displacement}
+     * @param strain 3 per triangle: forming strain blank to form in the triangle's frame, as for {@link UnworkedForce}
+     */
+    public static RimWaves of(TriMesh form, double[] mode, double[] strain) {
+        if (mode.length != 3 * form.vertexCount())
+            throw new IllegalArgumentException(mode.length / 3 + " displacements for " + form.vertexCount() + " vertices");
+        if (strain.length != 3 * form.triangleCount())
+            throw new IllegalArgumentException(strain.length / 3 + " strains for " + form.triangleCount() + " triangles");
+        RimWaves waves = new RimWaves(form, mode, strain);
+        double most = 0;
+        for (double w : waves.rise) most = Math.max(most, Math.abs(w));
+        for (int rim = 0; rim < waves.rims.count(); rim++) waves.along(rim, most);
+        return waves;
+    }
+
+    /** Whole waves along each rim, as {@link RimLoops} counts them; 0 where the mode does not reach it. */
+    public int[] waves() {
+        return waves.clone();
+    }
+
+    /** Rim by rim, each in order along it. */
+    public List<Tuck> tucks() {
+        return List.copyOf(tucks);
+    }
+
+    private void along(int rim, double most) {
+        int[] loop = rims.loop(rim);
+        int n = loop.length;
+        double largest = 0;
+        boolean outer = true;
+        for (int v : loop)
+            if (Math.abs(rise[v]) > largest) {
+                largest = Math.abs(rise[v]);
+                outer = rise[v] > 0;
+            }
+        if (!(largest > COUNTS * most)) return;
+        List<Crest> crests = crests(loop, largest);
+        waves[rim] = (crests.size() + 1) / 2;
+        double[] at = new double[n + 1], shrink = new double[n];            // edge i: what it must lose, mm
+        for (int i = 0; i < n; i++) {
+            at[i + 1] = at[i] + form.distance(loop[i], loop[(i + 1) % n]);
+            shrink[i] = take(loop[i], loop[(i + 1) % n]);
+        }
+        for (int i = 0; i < crests.size(); i++) {
+            Crest crest = crests.get(i), after = crests.get((i + 1) % crests.size());
+            Crest before = crests.get((i + crests.size() - 1) % crests.size());
+            if (crest.out() != outer) continue;
+            int from = crests.size() > 1 && meet(before, crest, n) ? before.at() : crest.from();
+            int to = crests.size() > 1 && meet(crest, after, n) ? after.at() : crest.end(n);
+            place(rim, loop, at, shrink, from, crest, to);
+        }
+    }
+
+    /** Whether no more lies between them than a mode needs to pass through zero. */
+    private static boolean meet(Crest one, Crest next, int n) {
+        int gap = (next.from() - one.end(n) + n) % n;
+        return gap <= 1 + (one.count() + next.count()) / 20;
+    }
+
+    /** In order round the rim. */
+    private List<Crest> crests(int[] loop, double largest) {
+        int n = loop.length, begin = 0;
+        double faint = FAINT * largest;
+        while (begin < n && sign(loop, begin, faint) != 0 && sign(loop, begin, 0) == sign(loop, (begin + n - 1) % n, 0)) begin++;
+        List<Crest> crests = new ArrayList<>();
+        for (int i = 0; i < n; ) {                                          // runs of one sign that do not fade away
+            int first = begin + i, sign = sign(loop, first % n, faint), count = 1, at = first % n;
+            while (i + count < n && sign(loop, (first + count) % n, faint) == sign) {
+                int here = (first + count++) % n;
+                if (Math.abs(rise[loop[here]]) > Math.abs(rise[loop[at]])) at = here;
+            }
+            if (sign != 0 && Math.abs(rise[loop[at]]) > COUNTS * largest) crests.add(new Crest(first % n, count, at, sign > 0));
+            i += count;
+        }
+        return crests;
+    }
+
+    private int sign(int[] loop, int i, double faint) {
+        double w = rise[loop[i]];
+        return w > faint ? 1 : w < -faint ? -1 : 0;
+    }
+
+    /** Tucks of the wave between the rim places {@code from} and {@code to}. */
+    private void place(int rim, int[] loop, double[] at, double[] shrink, int from, Crest crest, int to) {
+        int n = loop.length, count = to > from ? to - from : to - from + n;
+        double takeIn = 0, length = 0;
+        for (int j = 0; j < count; j++) {
+            int i = (from + j) % n;
+            takeIn += shrink[i];
+            length += at[i + 1] - at[i];
+        }
+        if (!(takeIn > 0)) return;
+        double half = 0;
+        for (int j = 0; j < crest.count(); j++) half += at[(crest.from() + j) % n + 1] - at[(crest.from() + j) % n];
+        double base = Math.min(LARGEST_BASE, Math.max(LEAST_BASE, half)), kept = base * HOLDS * KEPT;
+        int room = Math.max(1, (int) (length / SPACING)), beside = (int) Math.min(room, Math.max(1, Math.ceil(takeIn / kept)));
+        int rounds = (int) Math.max(1, Math.ceil(takeIn / (beside * kept)));
+        double depth = depth(loop[crest.at()], loop[(crest.at() + 1) % n]);
+        for (int i = 0; i < beside; i++) {
+            double place = at[crest.at()] + (i - (beside - 1) / 2.0) * length / beside;
+            place = (place % at[n] + at[n]) % at[n];
+            int nearest = 0;
+            for (int j = 0; j < n; j++) if (Math.abs(at[j] - place) < Math.abs(at[nearest] - place)) nearest = j;
+            tucks.add(new Tuck(rim, loop[nearest], place, base, depth, takeIn / beside, rounds));
+        }
+    }
+
+    /**
+     * What the rim edge from v to w must lose from blank to form, mm, below 0 where it must gain: length on the blank less length on the
+     * form.
+     */
+    private double take(int v, int w) {
+        int half = rimEdge.get(key(v, w)), t = half / 3, k = half % 3, j = (k + 1) % 3;
+        Facet f = new Facet().of(form, t);
+        if (f.empty) return 0;
+        double dx = f.x[j] - f.x[k], dy = f.y[j] - f.y[k], l = Math.sqrt(dx * dx + dy * dy), c = dx / l, s = dy / l;
+        double along = c * c * strain[3 * t] + s * s * strain[3 * t + 1] + 2 * s * c * strain[3 * t + 2];
+        return l * Math.expm1(-along);
+    }
+
+    /** Straight in from the middle of the rim edge v-w, to where the mode has faded. */
+    private double depth(int v, int w) {
+        int half = rimEdge.get(key(v, w)), t = half / 3, k = half % 3, j = (k + 1) % 3;
+        Facet f = new Facet().of(form, t);
+        if (f.empty) return 0;
+        double ex = f.x[j] - f.x[k], ey = f.y[j] - f.y[k], l = Math.sqrt(ex * ex + ey * ey), crest = rise[v];
+        return new Track(form, edges).from(t, k, (f.x[j] + f.x[k]) / 2, (f.y[j] + f.y[k]) / 2, -ey / l, ex / l, DEEPEST,
+                (s, edge, along, length) -> {
+                    double here = (1 - along) * rise[form.corner(s, edge)] + along * rise[form.corner(s, (edge + 1) % 3)];
+                    return here / crest > FADED;
+                }).length();
+    }
+
+    private long key(int v, int w) {
+        return (long) v * form.vertexCount() + w;
+    }
+}
