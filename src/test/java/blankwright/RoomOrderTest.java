@@ -48,7 +48,7 @@ class RoomOrderTest {
             new Room("sheet", "num mesh outline strain shop drawing"),
             new Room("picture", "num mesh outline strain metal shop drawing"),
             new Room("project", "num mesh.cut shape flatten metal shop"),
-            new Room("job", "num mesh mesh.query mesh.io mesh.repair mesh.reduce mesh.cut outline shape flatten flatten.energy strain metal shop"
+            new Room("job", "num mesh mesh.query mesh.io mesh.repair mesh.reduce mesh.cut outline shape flatten flatten.energy strain metal metal.buckling shop"
                     + " drawing sheet picture project"),
             new Room("cli", "num mesh strain metal shop drawing project job"),
             new Room("viewer.model", "num mesh mesh.query mesh.cut outline strain metal shop drawing picture project job"),

@@ -1,5 +1,6 @@
 package blankwright.cli;
 
+import blankwright.job.BucklingWords;
 import blankwright.job.Packet;
 import blankwright.job.Piece;
 import blankwright.job.Proposal;
@@ -73,6 +74,9 @@ final class BenchReport {
                 Math.toDegrees(curvature.positive()), Math.toDegrees(Math.abs(curvature.negative())));
         most(piece, Instruction.SHRINK, "shrink");
         most(piece, Instruction.STRETCH, "stretch");
+        piece.buckled().ifPresent(buckled -> {
+            for (String sentence : BucklingWords.of(buckled)) say("  %s", sentence);
+        });
         if (piece.addedSeams() > 0) say("  seams added: %d, together %s", piece.addedSeams(), length(piece.addedSeamLength()));
     }
 

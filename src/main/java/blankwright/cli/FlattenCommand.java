@@ -15,6 +15,7 @@ import blankwright.metal.Gauge;
 import blankwright.num.LengthUnit;
 import blankwright.num.Lengths;
 import blankwright.project.Aim;
+import blankwright.project.Clamps;
 import blankwright.project.Face;
 import blankwright.project.Handwork;
 import blankwright.project.Metal;
@@ -78,6 +79,11 @@ final class FlattenCommand implements Callable<Integer> {
     @Option(names = "--thickness", paramLabel = "LENGTH", description = "of the sheet; a gauge number needs the metal: \"18 ga steel\", or 18ga with --alloy")
     private String thickness;
 
+    @Option(names = "--clamped", paramLabel = "nowhere|rims|calm",
+            description = "also find how the blank buckles if it is bent on unworked and held nowhere, at its rims, or (calm) wherever it"
+                    + " is not pressed together; needs --alloy and --thickness")
+    private String clamped;
+
     @Option(names = "--face", paramLabel = "outside|middle|inside", description = "which side of the sheet the mesh is; middle unless said")
     private String face;
 
@@ -137,6 +143,7 @@ final class FlattenCommand implements Callable<Integer> {
         OptionalDouble stray = "none".equals(detail) ? OptionalDouble.of(0) : length("--detail", detail);
         OptionalDouble spacing = length("--stations", stations);
         OptionalDouble allowance = "none".equals(trim) ? OptionalDouble.empty() : length("--trim", trim);
+        Optional<Clamps> held = Optional.ofNullable(option("--clamped", clamped, FlattenCommand::clamps, null));
         Recipe recipe = InputFile.recipe(input, unit);
         if (unit.isPresent() && InputFile.isRecipe(input)) {
             if (!(recipe.source() instanceof Source.OfMesh mesh))
@@ -162,6 +169,7 @@ final class FlattenCommand implements Callable<Integer> {
             if (stray.isPresent()) recipe = recipe.withDetail(stray);
             if (spacing.isPresent()) recipe = recipe.withStations(spacing.getAsDouble());
             if (trim != null) recipe = recipe.withTrim(allowance);
+            if (held.isPresent()) recipe = recipe.withClamps(held);
             return recipe;
         } catch (IllegalArgumentException e) {
             throw wrong("--" + e.getMessage());
@@ -212,6 +220,11 @@ final class FlattenCommand implements Callable<Integer> {
 
     private <T> T option(String name, String text, Function<String, T> reading, T unsaid) {
         return new Options(spec).read(name, text, reading, unsaid);
+    }
+
+    private static Clamps clamps(String text) {
+        return Clamps.named(text.toLowerCase(Locale.ROOT))
+                .orElseThrow(() -> new IllegalArgumentException("\"" + text + "\" is none of nowhere, rims, calm; a recipe can name places"));
     }
 
     private static <E extends Enum<E>> E pick(String text, E[] all) {

@@ -128,6 +128,7 @@ public final class FlattenJob {
         double flatten = watch.lap();
         List<Piece> pieces = judge(outcomes);
         largeStrain(pieces);
+        clampedNothing(pieces);
         findings.addAll(Warnings.findings(pieces));
         return new Result(recipe, given.name(), given.folder(), units, input, reduction, findings, pieces, new Result.Seconds(read, prepare + watch.lap(), flatten),
                 Optional.empty());
@@ -326,7 +327,36 @@ public final class FlattenJob {
         double outline = rim.loops().get(rims.longest(map.form())).blankLength();
         boolean overlaps = strain.turnedOverCount() > 0 || !Overlap.of(rims(map, rims)).isEmpty();
         return new Piece(outcome, strain, VertexStrain.of(strain), Developability.of(strain, rim), rim, Zones.of(strain), stations,
-                Curvature.of(part.sewn()), part, rims.count() - 1, outline, aim.flatMap(a -> a.tools(strain)), overlaps);
+                Curvature.of(part.sewn()), part, rims.count() - 1, outline, aim.flatMap(a -> a.tools(strain)), overlaps, buckled(part, strain));
+    }
+
+    /** Where the recipe asks, and the piece is neither too large nor in a state that means nothing. */
+    private Optional<Buckled> buckled(Opened part, StrainField strain) {
+        if (recipe.clamps().isEmpty()) return Optional.empty();
+        if (strain.triangleCount() > Buckled.MOST_TRIANGLES) {
+            findings.add(new Finding(Finding.Kind.BUCKLING_LEFT_OUT, 1, String.format(Locale.ROOT, "buckling was not computed: %,d triangles are more"
+                    + " than %,d; thin the mesh out with --detail.", strain.triangleCount(), Buckled.MOST_TRIANGLES)));
+            return Optional.empty();
+        }
+        if (strain.turnedOverCount() > 0) {
+            findings.add(new Finding(Finding.Kind.BUCKLING_LEFT_OUT, 1, "buckling was not computed: the blank is not laid out without turned-over triangles."));
+            return Optional.empty();
+        }
+        progress.at("bending the blank unworked", 0.9);
+        try {
+            return Optional.of(Buckled.of(strain, Curvature.of(part.sewn()), recipe.metal().orElseThrow().alloy(),
+                    recipe.thickness().orElseThrow(), recipe.clamps().get(), progress::cancelled));
+        } catch (IllegalArgumentException e) {
+            findings.add(new Finding(Finding.Kind.BUCKLING_LEFT_OUT, 1, "buckling was not computed: " + e.getMessage() + "."));
+            return Optional.empty();
+        }
+    }
+
+    private void clampedNothing(List<Piece> pieces) {
+        if (recipe.clamps().isEmpty() || recipe.clamps().get().spots().isEmpty()) return;
+        for (Piece piece : pieces) if (Buckled.holdsAny(recipe.clamps().get().spots(), piece.map().form())) return;
+        findings.add(new Finding(Finding.Kind.CLAMPED_NOTHING, recipe.clamps().get().spots().size(),
+                "none of the places clamped lies on the form; buckling was found for a sheet held nowhere."));
     }
 
     private void largeStrain(List<Piece> pieces) {

@@ -14,6 +14,8 @@ import blankwright.num.Lengths;
 import blankwright.num.Progress;
 import blankwright.num.Share;
 import blankwright.outline.Curve;
+import blankwright.picture.BucklingPicture;
+import blankwright.picture.BucklingPiece;
 import blankwright.picture.Caption;
 import blankwright.picture.MapPiece;
 import blankwright.picture.WorkMap;
@@ -89,6 +91,8 @@ public final class Packet {
         if (asked.contains(Output.OBJ)) files.put("flat.obj", out -> ObjWriter.write(pieces.stream().map(Piece::map).toList(), out));
         if (asked.contains(Output.VTU)) files.put("panel.vtu", out -> VtuWriter.write(pieces.stream().map(Packet::part).toList(), out));
         if (asked.contains(Output.CSV)) files.put("work.csv", out -> WorkCsv.write(pieces, out));
+        if (asked.contains(Output.CSV) && pieces.stream().anyMatch(p -> p.buckled().isPresent()))
+            files.put("tucks.csv", out -> TucksCsv.write(pieces, out));
         result.proposal().ifPresent(proposal -> {
             new Packet(proposal.taken(), WITH_SEAM + "-").drawings(files, asked, paper, findings);
             files.put(WITH_SEAM + ".yaml", out -> out.write(RecipeWriter.write(from(to.path(), proposal.taken())).getBytes(StandardCharsets.UTF_8)));
@@ -190,6 +194,18 @@ public final class Packet {
         WorkMap map = workMap();
         files.put(prefix + "work-map-blank.png", out -> map.onBlank().writePng(out));
         files.put(prefix + "work-map-form.png", out -> map.onForm().writePng(out));
+        for (int i = 0; i < result.pieces().size(); i++) {
+            Piece piece = result.pieces().get(i);
+            if (piece.buckled().isEmpty() || piece.buckled().get().blank().modes().isEmpty()) continue;
+            BucklingPiece buckling = buckling(result.pieceName(i), piece, piece.buckled().get());
+            files.put(prefix + "buckling" + (result.pieces().size() == 1 ? "" : "-" + (i + 1)) + ".png",
+                    out -> BucklingPicture.of(new Caption(result.recipe().name(), notes(), List.of()), buckling).writePng(out));
+        }
+    }
+
+    private static BucklingPiece buckling(String name, Piece piece, Buckled buckled) {
+        List<BucklingPiece.Mark> marks = buckled.tucks().stream().map(t -> new BucklingPiece.Mark(t.vertex(), t.base(), t.depth())).toList();
+        return new BucklingPiece(name, piece.map(), buckled.blank().modes().get(0).displacement(), marks, BucklingWords.of(buckled));
     }
 
     private WorkMap workMap() {
@@ -229,8 +245,13 @@ public final class Packet {
         cells.put("strain1", each(n, field::strain1));
         cells.put("strain2", each(n, field::strain2));
         cells.put("thickness_strain", each(n, field::thicknessStrain));
+        piece.buckled().ifPresent(b -> {
+            cells.put("compression_required", each(n, b.map()::required));
+            cells.put("compression_over_critical", each(n, b.map()::ratio));
+        });
         int[] before = piece.opened().vertexOf();
         Map<String, double[]> points = new LinkedHashMap<>();
+        piece.buckled().filter(b -> !b.blank().modes().isEmpty()).ifPresent(b -> points.put("buckling_mode", b.blank().modes().get(0).displacement()));
         points.put("gaussian_curvature", each(before.length, v -> piece.curvature().gaussian(before[v])));
         double[] flat = new double[3 * piece.map().form().vertexCount()];
         for (int v = 0; v < flat.length / 3; v++) {

@@ -27,10 +27,11 @@ import java.util.stream.Stream;
  * @param outline length of the outer rim on the blank, mm
  * @param tools what each does, where some are listed
  * @param overlaps true where the blank covers itself
+ * @param buckled what it does unworked, where asked for
  */
 public record Piece(Outcome outcome, StrainField strain, VertexStrain vertices, Developability developability, RimChange rim, Zones zones,
         Stations stations, Curvature curvature, Opened opened, int holes, double outline, Optional<ToolWork> tools,
-        boolean overlaps) {
+        boolean overlaps, Optional<Buckled> buckled) {
 
     /** The piece in its place on the sheet. */
     public FlatMap map() {

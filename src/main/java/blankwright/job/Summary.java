@@ -116,7 +116,31 @@ final class Summary {
         } else {
             node.putNull("tools");
         }
+        piece.buckled().ifPresentOrElse(b -> buckling(node.putObject("buckling"), b), () -> node.putNull("buckling"));
         return node;
+    }
+
+    private void buckling(ObjectNode node, Buckled buckled) {
+        number(node, "load_factor", buckled.blank().loadFactor());
+        node.put("buckles", buckled.buckles());
+        ArrayNode factors = node.putArray("load_factors");
+        for (int i = 0; i < buckled.blank().modes().size(); i++) factors.add(buckled.blank().loadFactor(i));
+        ArrayNode waves = node.putArray("waves_along_rims");
+        buckled.waves().ifPresent(w -> {
+            for (int count : w.waves()) waves.add(count);
+        });
+        node.put("tucks", buckled.tucks().size());
+        number(node, "yielded_share", buckled.blank().force().yielded());
+        number(node, "compression_over_critical_max", buckled.worst()[0]);
+        buckled.oilCan().ifPresentOrElse(can -> {
+            ObjectNode held = node.putObject("oil_can");
+            held.put("verdict", can.verdict().words());
+            number(held, "parameter", can.parameter());
+            number(held, "push_N", can.push());
+            number(held, "radius_mm", can.radius());
+            number(held, "half_span_mm", can.halfSpan());
+            number(held, "spare_length_mm", can.spareLength());
+        }, () -> node.putNull("oil_can"));
     }
 
     /** What is not finite does not apply. */

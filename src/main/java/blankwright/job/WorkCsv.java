@@ -18,12 +18,14 @@ final class WorkCsv {
     private WorkCsv() { }
 
     static void write(List<Piece> pieces, OutputStream out) throws IOException {
+        write(WorkRow.COLUMNS, WorkList.of(pieces.stream().map(Piece::zones).toList()).stream().map(WorkRow::values).toList(), out);
+    }
+
+    static void write(List<String> columns, List<List<Object>> rows, OutputStream out) throws IOException {
         Writer text = new OutputStreamWriter(out, StandardCharsets.UTF_8);
         CSVPrinter table = new CSVPrinter(text, CSVFormat.RFC4180.builder().setRecordSeparator("\n").get());
-        table.printRecord(WorkRow.COLUMNS);
-        for (WorkRow row : WorkList.of(pieces.stream().map(Piece::zones).toList())) {
-            table.printRecord(row.values().stream().map(WorkCsv::plain).toList());
-        }
+        table.printRecord(columns);
+        for (List<Object> row : rows) table.printRecord(row.stream().map(WorkCsv::plain).toList());
         text.flush();
     }
 

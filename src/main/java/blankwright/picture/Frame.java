@@ -42,7 +42,7 @@ final class Frame {
         cautions();
     }
 
-    private void heading(Caption caption, String what) {
+    void heading(Caption caption, String what) {
         double left = MARGIN;
         String name = shortened(caption.name(), 5, 110);
         canvas.words(name, left, 13.6, 5, Canvas.INK);
@@ -194,7 +194,7 @@ final class Frame {
         return lines;
     }
 
-    private void cautions() {
+    void cautions() {
         double high = CAUTIONS, x = WIDTH - MARGIN - COLUMN, y = HEIGHT - MARGIN - high;
         canvas.box(x, y, COLUMN, high, Canvas.PAPER, Canvas.INK, 0.35);
         String[] lines = {"Cut edges are sharp: gloves and eye protection.", "No gloves at rolls, wheels, drills: they pull hands in.",

@@ -27,9 +27,10 @@ import java.util.OptionalDouble;
  */
 public final class RecipeReader extends Fields {
     private static final List<String> KEYS = List.of("blankwright-recipe", "name", "panel", "mesh", "chord", "detail", "thickness", "face", "aim",
-            "stations", "trim", "hand", "notes", "seams", "alloy", "alloys", "lean", "tools");
+            "stations", "trim", "hand", "notes", "seams", "alloy", "alloys", "lean", "tools", "clamped");
     private static final int MOST_HOLES = 200;
     private static final int MOST_SEAMS = 200;
+    private static final int MOST_CLAMPS = 200;
 
     private RecipeReader(String path) {
         super(path);
@@ -69,8 +70,10 @@ public final class RecipeReader extends Fields {
         Optional<Hand> hand = choice(top, "hand", Hand.class);
         String notes = top.values().containsKey("notes") ? word(top.values().get("notes"), "notes").text() : "";
         List<DrawnSeam> seams = top.values().containsKey("seams") ? seams(top.values().get("seams")) : List.of();
+        Optional<Clamps> clamps = top.values().containsKey("clamped") ? Optional.of(clamps(top.values().get("clamped"))) : Optional.empty();
         try {
-            return new Recipe(name.text(), source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork);
+            return new Recipe(name.text(), source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork,
+                    clamps);
         } catch (IllegalArgumentException e) {
             String first = e.getMessage().split("[ :]", 2)[0];
             throw at(top.values().getOrDefault(first, top), e.getMessage());
@@ -238,6 +241,29 @@ public final class RecipeReader extends Fields {
             }
         }
         return List.copyOf(seams);
+    }
+
+    /** One word, or balls. */
+    private Clamps clamps(Node node) throws RecipeException {
+        if (node instanceof Node.Word word) {
+            return Clamps.named(word.text()).orElseThrow(() -> at(word, "clamped " + Spelling.quoted(word.text())
+                    + ": must be nowhere, rims, calm, or balls as in [[0mm, 10mm, 5mm, 20mm]]"));
+        }
+        List<Clamps.Spot> spots = new ArrayList<>();
+        for (Node item : items(node, "clamped", "one ball to a line beginning with -")) {
+            if (spots.size() == MOST_CLAMPS) throw at(item, "more than " + MOST_CLAMPS + " clamps");
+            List<Node> ball = items(item, "clamped", "each ball with x, y, z and radius, as in [0mm, 10mm, 5mm, 20mm]");
+            if (ball.size() != 4) throw at(item, "clamped: a ball of " + ball.size() + " numbers; give x, y, z and radius");
+            double[] mm = new double[4];
+            for (int i = 0; i < 4; i++) mm[i] = length(ball.get(i), "clamped");
+            try {
+                spots.add(new Clamps.Spot(mm[0], mm[1], mm[2], mm[3]));
+            } catch (IllegalArgumentException e) {
+                throw at(ball.get(3), "clamped: " + e.getMessage());
+            }
+        }
+        if (spots.isEmpty()) throw at(node, "clamped: no ball; say nowhere where the sheet is held nowhere");
+        return new Clamps(false, false, spots);
     }
 
     private double place(Node.Keys keys, String key) throws RecipeException {

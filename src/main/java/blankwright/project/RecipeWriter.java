@@ -51,7 +51,14 @@ public final class RecipeWriter {
         if (!recipe.seams().isEmpty()) out.append("seams:\n");
         for (DrawnSeam seam : recipe.seams())
             out.append("  - [").append(seam.points().stream().map(RecipeWriter::point).collect(Collectors.joining(", "))).append("]\n");
+        recipe.clamps().ifPresent(c -> line(out, "clamped", clamps(c)));
         return out.toString();
+    }
+
+    private static String clamps(Clamps clamps) {
+        if (clamps.word().isPresent()) return clamps.word().get();
+        return clamps.spots().stream().map(s -> "\n  - [" + Lengths.exact(s.x()) + ", " + Lengths.exact(s.y()) + ", " + Lengths.exact(s.z())
+                + ", " + Lengths.exact(s.radius()) + "]").collect(Collectors.joining());
     }
 
     private static String value(PanelWords.Key key, Object value) {

@@ -75,6 +75,18 @@ class RecipeRoundTripsTest {
     }
 
     @Test
+    void clamps() throws RecipeException {
+        String head = "blankwright-recipe: 1\nname: t\nmesh: a.stl\nalloy: 3003-O\nthickness: 1mm\n";
+        for (Clamps clamps : List.of(Clamps.NOWHERE, Clamps.RIMS, Clamps.CALM,
+                new Clamps(false, false, List.of(new Clamps.Spot(1 / 3.0, -2, 25.4, 10), new Clamps.Spot(0, 0, 0, 0.5))))) {
+            Recipe recipe = RecipeReader.read("x", head).withClamps(Optional.of(clamps));
+            assertEquals(recipe, RecipeReader.read("x", RecipeWriter.write(recipe)));
+        }
+        assertEquals(Optional.empty(), RecipeReader.read("x", head).clamps());
+        assertEquals(new Clamps.Spot(25.4, 0, 5, 20), RecipeReader.read("x", head + "clamped: [[1in, 0, 5mm, 20]]\n").clamps().orElseThrow().spots().get(0));
+    }
+
+    @Test
     void nothingSaid() throws RecipeException {
         Recipe recipe = Recipe.of("a", new Cylinder(1, 2, 3));
         assertEquals(recipe, RecipeReader.read("x", RecipeWriter.write(recipe)));

@@ -16,6 +16,8 @@ import java.util.Optional;
 public final class OilCan {
     /** Below it a cap held round its edge does not snap. */
     public static final double LEAST_PARAMETER = 3.3;
+    /** Half-span over radius up to which the formulas of shallow caps hold: a rise of an eighth of the span. */
+    private static final double SHALLOW = 0.5;
     /** Push of a hand, N: planning value, from memory. */
     public static final double HAND = 150;
 
@@ -27,6 +29,8 @@ public final class OilCan {
         SOFT("soft, does not snap"),
         /** Snaps under a hand. */
         SNAPS("oil-cans under a hand"),
+        /** No shallow cap any more: half-span over half the radius. */
+        HIGH_CROWN("crown high enough not to oil-can"),
         /** Would take more than a hand. */
         STANDS("stands a push by hand");
 
@@ -74,7 +78,7 @@ public final class OilCan {
         double perfect = 2 * sheet.youngs() * t * t / (radius * radius * Math.sqrt(3 * (1 - v * v)));
         double pressure = perfect * Math.min(1, 0.14 + 3.2 / (parameter * parameter));
         double push = pressure * Math.PI * halfSpan * halfSpan;
-        Verdict verdict = parameter < LEAST_PARAMETER ? Verdict.SOFT : push < HAND ? Verdict.SNAPS : Verdict.STANDS;
+        Verdict verdict = halfSpan > SHALLOW * radius ? Verdict.HIGH_CROWN : parameter < LEAST_PARAMETER ? Verdict.SOFT : push < HAND ? Verdict.SNAPS : Verdict.STANDS;
         return new OilCan(radius, halfSpan, parameter, pressure, verdict);
     }
 

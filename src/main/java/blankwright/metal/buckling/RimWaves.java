@@ -16,11 +16,12 @@ import java.util.Map;
  * of the inward ones beside it must be shrunk, the excess goes into a tuck on the crest; into several beside each other where one round
  * could not hold it and there is room. Outward is the side to which the largest crest goes: a mode has no sign of its own.
  * <p>Trade numbers, from memory, for the builder to overwrite: a tuck is 13 to 19 mm wide at the base and leans 45 degrees at most, so
- * holds 0.41 of its base; half of that stays when it is beaten down; tucks stand 25 mm apart or more; no deeper than 75 mm.
+ * holds 0.41 of its base; half of that stays when it is beaten down; tucks stand 25 mm apart or more; no deeper than 75 mm. A wave longer than
+ * 400 mm is no ruffle to be tucked: the panel swings as a whole.
  */
 public final class RimWaves {
     static final double COUNTS = 0.2;
-    static final double LEAST_BASE = 12.7, LARGEST_BASE = 19, SPACING = 25, DEEPEST = 75;
+    static final double LEAST_BASE = 12.7, LARGEST_BASE = 19, SPACING = 25, DEEPEST = 75, LONGEST = 400;
     static final double HOLDS = 1 / Math.cos(Math.PI / 4) - 1, KEPT = 0.5;
     private static final double FAINT = 0.02;           // of the largest on a rim: a run between two places where the mode is less is one
     private static final double FADED = 0.2;            // of the crest: where a tuck ends inwards
@@ -146,7 +147,7 @@ public final class RimWaves {
             takeIn += shrink[i];
             length += at[i + 1] - at[i];
         }
-        if (!(takeIn > 0)) return;
+        if (!(takeIn > 0) || length > LONGEST) return;
         double half = 0;
         for (int j = 0; j < crest.count(); j++) half += at[(crest.from() + j) % n + 1] - at[(crest.from() + j) % n];
         double base = Math.min(LARGEST_BASE, Math.max(LEAST_BASE, half)), kept = base * HOLDS * KEPT;

@@ -11,15 +11,15 @@ import java.util.function.BooleanSupplier;
  * <p>The load factor is the share of the missing strain at which the sheet gives way: below 1 it buckles before it lies on the form, and
  * the modes show where. While all stays elastic that is the λ of {@link Buckling} under the force of {@link UnworkedForce}. Where the sheet
  * has yielded by then (more than {@link #YIELDED} of its area), the share is sought at which force and stiffness after yielding are in
- * balance: the force at the share found last, its λ, and on to share·λ, until λ is 1 within {@link #BALANCED}. A sheet that stands the
+ * balance: the force at the share found last, its λ, and on to share·λ, until λ is near 1. A sheet that stands the
  * whole strain keeps the λ found there.
  */
 public final class UnworkedBlank {
     /** Two pairs, as exactly as a wave count and a load factor to four digits need. */
-    public static final Eigenpairs.Limits LIMITS = Eigenpairs.Limits.DEFAULT.withWanted(2).withTolerance(1e-4).withMultiple(false);
+    private static final Eigenpairs.Limits LIMITS = Eigenpairs.Limits.DEFAULT.withWanted(2).withTolerance(1e-4).withMultiple(false);
 
     private static final double YIELDED = 0.01;
-    private static final double BALANCED = 0.03;
+    private static final double BALANCED = 0.15;         // beyond yield λ goes nearly as 1/share, so that share·λ is closer by far than λ to 1
     private static final int ROUNDS = 5;
 
     private final UnworkedForce force;
@@ -33,31 +33,35 @@ public final class UnworkedBlank {
     }
 
     /**
-     * @param strain of the forming, as for {@link UnworkedForce}
+     * @param elastic force at the whole strain of a sheet that does not yield
      * @param clamped per vertex: held against moving and turning once the blank has slid into place
      */
-    public static UnworkedBlank of(TriMesh form, double[] strain, Sheet sheet, boolean[] clamped, Eigenpairs.Limits limits,
-                                   BooleanSupplier cancelled) {
+    static UnworkedBlank of(UnworkedForce elastic, Sheet sheet, boolean[] clamped, Eigenpairs.Limits limits, BooleanSupplier cancelled) {
+        TriMesh form = elastic.form();
         if (clamped.length != form.vertexCount())
             throw new IllegalArgumentException(clamped.length + " clamped or not, of " + form.vertexCount() + " vertices");
         boolean[] held = new boolean[6 * clamped.length];
         for (int i = 0; i < held.length; i++) held[i] = clamped[i / 6];
-        Sheet elastic = Sheet.elastic(sheet.youngs(), sheet.poisson(), sheet.thickness());
-        UnworkedForce force = UnworkedForce.of(form, strain, 1, elastic, cancelled);
-        Buckling buckling = Buckling.of(form, force.moduli(), elastic, force.force(), held, limits, cancelled);
+        UnworkedForce force = elastic;
+        Buckling buckling = Buckling.of(form, force.moduli(), sheet, force.force(), held, limits, cancelled);
         double share = 1;
         if (buckling.modes().isEmpty()) return new UnworkedBlank(force, share, buckling);
         double next = Math.min(1, buckling.modes().get(0).loadFactor());
-        for (int round = 0; round < ROUNDS && yields(form, force, sheet, next / share); round++) {
+        if (!yields(form, force, sheet, next)) return new UnworkedBlank(force, share, buckling);
+        for (int round = 0; round < ROUNDS; round++) {
             share = next;
-            force = UnworkedForce.of(form, strain, share, sheet, cancelled);
+            force = elastic.at(share, sheet, cancelled);
             buckling = Buckling.of(form, force.moduli(), sheet, force.force(), held, limits, cancelled);
             if (buckling.modes().isEmpty()) break;
-            double factor = buckling.modes().get(0).loadFactor();
-            next = Math.min(1, share * factor);
+            next = Math.min(1, share * buckling.modes().get(0).loadFactor());
             if (Math.abs(next - share) <= BALANCED * share) break;
         }
         return new UnworkedBlank(force, share, buckling);
+    }
+
+    /** The two lowest modes. */
+    public static UnworkedBlank of(UnworkedForce elastic, Sheet sheet, boolean[] clamped, BooleanSupplier cancelled) {
+        return of(elastic, sheet, clamped, LIMITS, cancelled);
     }
 
     /** Whether more of the area than is forgiven is beyond yield at {@code more} times this force. */

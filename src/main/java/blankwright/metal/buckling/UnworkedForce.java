@@ -27,7 +27,8 @@ public final class UnworkedForce {
     private static final double SHIFT = 1e-10;      // over E t: a form that slides along itself (plane, sphere) leaves u undetermined
 
     private final TriMesh form;
-    private final double[] strain;
+    private final double[] whole;                   // the strain as given
+    private final double[] strain;                  // the share of it
     private final Sheet sheet;
     private final double[] across;                  // 6 per vertex: two tangents
     private final double[] secant;                  // per triangle, MPa
@@ -45,13 +46,23 @@ public final class UnworkedForce {
         if (!(share > 0)) throw new IllegalArgumentException("share " + share + " of the strain: must be above 0");
         if (strain.length != 3 * form.triangleCount())
             throw new IllegalArgumentException(strain.length / 3 + " strains for " + form.triangleCount() + " triangles");
-        UnworkedForce force = new UnworkedForce(form, strain, share, sheet);
+        UnworkedForce force = new UnworkedForce(form, strain.clone(), share, sheet);
         force.settle(cancelled);
         return force;
     }
 
+    /** Of the same blank at another share of its strain, of another sheet. */
+    UnworkedForce at(double share, Sheet other, BooleanSupplier cancelled) {
+        return of(form, whole, share, other, cancelled);
+    }
+
+    TriMesh form() {
+        return form;
+    }
+
     private UnworkedForce(TriMesh form, double[] strain, double share, Sheet sheet) {
         this.form = form;
+        whole = strain;
         this.strain = strain.clone();
         for (int i = 0; i < strain.length; i++) this.strain[i] *= share;
         this.sheet = sheet;
@@ -97,13 +108,13 @@ public final class UnworkedForce {
             solver.solve(pull, slide);
             if (measure(slide) <= SETTLED * sheet.youngs()) break;
         }
-        double whole = 0, beyond = 0;
+        double all = 0, beyond = 0;
         for (int t = 0; t < secant.length; t++) {
             double area = form.area(t);
-            whole += area;
+            all += area;
             if (secant[t] < sheet.youngs()) beyond += area;
         }
-        yielded = whole > 0 ? beyond / whole : 0;
+        yielded = all > 0 ? beyond / all : 0;
     }
 
     /** Strains and forces after the sliding; the largest change of a secant modulus, which is then the new one. */

@@ -100,8 +100,9 @@ class BucklingBench {
         System.gc();
         pools().forEach(MemoryPoolMXBean::resetPeakUsage);
         long cpu = cpu(), t0 = System.nanoTime();
-        UnworkedBlank blank = UnworkedBlank.of(mesh, strain, SHEET, clamped, UnworkedBlank.LIMITS, () -> false);
-        CriticalStrain.of(mesh, blank.force().force(), SHEET, clamped);
+        UnworkedForce force = UnworkedForce.of(mesh, strain, 1, elastic, () -> false);
+        UnworkedBlank blank = UnworkedBlank.of(force, SHEET, clamped, () -> false);
+        CriticalStrain.of(mesh, force.force(), SHEET, clamped);
         if (!blank.modes().isEmpty()) RimWaves.of(mesh, blank.modes().get(0).displacement(), strain);
         double whole = (System.nanoTime() - t0) / 1e9, processor = (cpu() - cpu) / 1e9;
         long heap = pools().stream().mapToLong(p -> p.getPeakUsage().getUsed()).sum();

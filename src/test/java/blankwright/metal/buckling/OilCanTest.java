@@ -32,6 +32,7 @@ class OilCanTest {
         assertEquals(OilCan.Verdict.SOFT, OilCan.of(20_000, 150, SHEET).verdict(), "rise 0.56 mm, half the thickness");
         assertEquals(OilCan.Verdict.SNAPS, OilCan.of(24_000, 600, SHEET).verdict(), "rise 7.5 mm over 1.2 m");
         assertEquals(OilCan.Verdict.STANDS, OilCan.of(500, 150, SHEET).verdict());
+        assertEquals(OilCan.Verdict.HIGH_CROWN, OilCan.of(290, 150, SHEET).verdict());
     }
 
     @Test

@@ -16,14 +16,23 @@ class UnworkedBlankTest {
         TriMesh mesh = Plates.rectangle(length, width, 48, 8);
         int n = mesh.triangleCount();
         double[] strain = new double[n], along = new double[3 * n];
-        boolean[] clamped = new boolean[mesh.vertexCount()];
         for (int t = 0; t < n; t++) {
             double y = (mesh.y(mesh.corner(t, 0)) + mesh.y(mesh.corner(t, 1)) + mesh.y(mesh.corner(t, 2))) / 3 / width - 0.5;
             strain[t] = -e * 6 * (y * y - 1.0 / 12);                       // compression at both edges, tension in the middle; no resultant
             along[3 * t] = 1;
         }
-        for (int v = 0; v < clamped.length; v++) clamped[v] = mesh.y(v) < 1e-9;
-        return UnworkedBlank.of(mesh, FacetStrain.of(mesh, strain, new double[n], along), sheet, clamped, LIMITS, () -> false);
+        UnworkedForce force = UnworkedForce.of(mesh, FacetStrain.of(mesh, strain, new double[n], along), 1, elastic(sheet), () -> false);
+        return UnworkedBlank.of(force, sheet, clampedRoot(force), LIMITS, () -> false);
+    }
+
+    private static boolean[] clampedRoot(UnworkedForce force) {
+        boolean[] clamped = new boolean[force.form().vertexCount()];
+        for (int v = 0; v < clamped.length; v++) clamped[v] = force.form().y(v) < 1e-9;
+        return clamped;
+    }
+
+    private static Sheet elastic(Sheet sheet) {
+        return Sheet.elastic(sheet.youngs(), sheet.poisson(), sheet.thickness());
     }
 
     /** Strain at which a plate gives way does not depend on E and goes with the square of the thickness. */
@@ -42,7 +51,11 @@ class UnworkedBlankTest {
         UnworkedBlank soft = flange(20, 0.03, new Sheet(Plates.E, 0.33, 41, 0.2, 1));
         assertTrue(elastic < 1 && elastic * 0.03 > 3 * 41 / Plates.E, "meant to buckle well after yield: " + elastic);
         assertTrue(soft.force().yielded() > 0.5);
-        assertEquals(1, soft.modes().get(0).loadFactor(), 0.03);
+        Sheet sheet = new Sheet(Plates.E, 0.33, 41, 0.2, 1);
+        UnworkedForce there = soft.force().at(soft.loadFactor(), sheet, () -> false);
+        boolean[] held = new boolean[6 * there.form().vertexCount()];
+        for (int i = 0; i < held.length; i++) held[i] = clampedRoot(there)[i / 6];
+        assertEquals(1, Buckling.of(there.form(), there.moduli(), sheet, there.force(), held, LIMITS, () -> false).modes().get(0).loadFactor(), 0.03);
         assertTrue(soft.loadFactor() > 0.25 * elastic && soft.loadFactor() < 2 * elastic, soft.loadFactor() + " against " + elastic);
         UnworkedBlank hard = flange(20, 0.03, new Sheet(Plates.E, 0.33, 4100, 0.2, 1));
         assertEquals(elastic, hard.loadFactor(), 1e-9, "does not yield before it buckles");
@@ -77,8 +90,9 @@ class UnworkedBlankTest {
                 along[3 * t] = x / r;
                 along[3 * t + 1] = y / r;
             }
-            found[turn] = UnworkedBlank.of(mesh, FacetStrain.of(mesh, radial, hoop, along), Sheet.elastic(Plates.E, 0.3, 1),
-                    new boolean[mesh.vertexCount()], LIMITS, () -> false).loadFactor();
+            Sheet sheet = Sheet.elastic(Plates.E, 0.3, 1);
+            UnworkedForce force = UnworkedForce.of(mesh, FacetStrain.of(mesh, radial, hoop, along), 1, sheet, () -> false);
+            found[turn] = UnworkedBlank.of(force, sheet, new boolean[mesh.vertexCount()], LIMITS, () -> false).loadFactor();
         }
         assertEquals(found[0], found[1], 1e-6 * found[0]);
     }

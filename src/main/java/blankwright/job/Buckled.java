@@ -1,0 +1,118 @@
+package blankwright.job;
+
+import blankwright.mesh.EdgeTable;
+import blankwright.mesh.RimLoops;
+import blankwright.mesh.TriMesh;
+import blankwright.metal.Alloy;
+import blankwright.metal.buckling.CriticalStrain;
+import blankwright.metal.buckling.FacetStrain;
+import blankwright.metal.buckling.OilCan;
+import blankwright.metal.buckling.RimWaves;
+import blankwright.metal.buckling.Sheet;
+import blankwright.metal.buckling.Tuck;
+import blankwright.metal.buckling.UnworkedBlank;
+import blankwright.metal.buckling.UnworkedForce;
+import blankwright.project.Clamps;
+import blankwright.strain.Curvature;
+import blankwright.strain.StrainField;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.BooleanSupplier;
+
+/**
+ * What a piece does if its blank is bent onto the form without being worked, and what it will do once made.
+ *
+ * @param map the strain at which each place gives way, against what it would have to bear
+ * @param waves of the first mode along each rim; empty where it never buckles
+ * @param oilCan of the finished panel held all round
+ */
+public record Buckled(UnworkedBlank blank, CriticalStrain map, Optional<RimWaves> waves, Optional<OilCan> oilCan) {
+    /** More triangles than that would take minutes and gigabytes. */
+    static final int MOST_TRIANGLES = 120_000;
+    private static final double CALM = 0.05;        // of the largest compressive strain
+
+    static Buckled of(StrainField strain, Curvature curvature, Alloy alloy, double thickness, Clamps clamps, BooleanSupplier cancelled) {
+        TriMesh form = strain.map().form();
+        Sheet sheet = sheet(alloy, thickness);
+        int n = form.triangleCount();
+        double[] larger = new double[n], smaller = new double[n], direction = new double[3 * n];
+        for (int t = 0; t < n; t++) {
+            larger[t] = strain.strain1(t);
+            smaller[t] = strain.strain2(t);
+            direction[3 * t] = strain.directionX(t);
+            direction[3 * t + 1] = strain.directionY(t);
+            direction[3 * t + 2] = strain.directionZ(t);
+        }
+        double[] missing = FacetStrain.of(form, larger, smaller, direction);
+        UnworkedForce force = UnworkedForce.of(form, missing, 1, Sheet.elastic(sheet.youngs(), sheet.poisson(), thickness), cancelled);
+        boolean[] atRim = atRim(form), nothingIsCalm = new boolean[form.vertexCount()];
+        CriticalStrain map = CriticalStrain.of(form, force.force(), sheet, held(clamps, form, atRim, nothingIsCalm));
+        UnworkedBlank blank = UnworkedBlank.of(force, sheet, held(clamps, form, atRim, calm(form, map)), cancelled);
+        Optional<RimWaves> waves = blank.modes().isEmpty() ? Optional.empty()
+                : Optional.of(RimWaves.of(form, blank.modes().get(0).displacement(), missing));
+        double whole = (curvature.positive() + curvature.negative()) / form.area();
+        return new Buckled(blank, map, waves, OilCan.of(form, whole, atRim, sheet));
+    }
+
+    /** What buckling asks of an alloy; a law that does not harden keeps a hundredth, so that some stiffness is left. */
+    private static Sheet sheet(Alloy alloy, double thickness) {
+        return new Sheet(alloy.young().value(), alloy.poisson().value(), alloy.yieldStress().value(), Math.max(0.01, alloy.hardening().value()),
+                thickness);
+    }
+
+    /** Vertices none of whose triangles is pressed together by more than a little of the most. */
+    private static boolean[] calm(TriMesh form, CriticalStrain map) {
+        double most = 0;
+        for (int t = 0; t < map.triangleCount(); t++) most = Math.max(most, map.required(t));
+        boolean[] calm = new boolean[form.vertexCount()];
+        Arrays.fill(calm, true);
+        for (int t = 0; t < map.triangleCount(); t++)
+            for (int k = 0; k < 3; k++) if (map.required(t) > CALM * most) calm[form.corner(t, k)] = false;
+        return calm;
+    }
+
+    /** Whether a place of the recipe holds any vertex of the form. */
+    static boolean holdsAny(List<Clamps.Spot> spots, TriMesh form) {
+        boolean[] none = new boolean[form.vertexCount()];
+        for (boolean held : held(new Clamps(false, false, spots), form, none, none)) if (held) return true;
+        return false;
+    }
+
+    private static boolean[] held(Clamps clamps, TriMesh form, boolean[] atRim, boolean[] calm) {
+        boolean[] held = new boolean[form.vertexCount()];
+        for (int v = 0; v < held.length; v++) {
+            held[v] = clamps.rims() && atRim[v] || clamps.calm() && calm[v];
+            for (Clamps.Spot spot : clamps.spots()) {
+                double dx = form.x(v) - spot.x(), dy = form.y(v) - spot.y(), dz = form.z(v) - spot.z();
+                held[v] |= dx * dx + dy * dy + dz * dz <= spot.radius() * spot.radius();
+            }
+        }
+        return held;
+    }
+
+    private static boolean[] atRim(TriMesh form) {
+        RimLoops rims = RimLoops.of(form, EdgeTable.of(form));
+        boolean[] at = new boolean[form.vertexCount()];
+        for (int i = 0; i < rims.count(); i++) for (int v : rims.loop(i)) at[v] = true;
+        return at;
+    }
+
+    /** Whether the sheet gives way before it lies on the form. */
+    public boolean buckles() {
+        return blank.loadFactor() < 1;
+    }
+
+    public List<Tuck> tucks() {
+        return buckles() ? waves.map(RimWaves::tucks).orElse(List.of()) : List.of();
+    }
+
+    /**
+     * Largest strain borne over that at which a place gives way, and its triangle: {ratio, triangle}; {0, -1} where nothing is compressed.
+     */
+    public double[] worst() {
+        double[] worst = {0, -1};
+        for (int t = 0; t < map.triangleCount(); t++) if (map.ratio(t) > worst[0]) worst = new double[] {map.ratio(t), t};
+        return worst;
+    }
+}

@@ -1,0 +1,40 @@
+package blankwright.project;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Where the sheet is held while it is bent onto its form: at all its rims, wherever it is not pressed together, within
+ * balls, or nowhere.
+ *
+ * @param calm against the form wherever the metal is not pressed together, so that only the edges and places that must shrink are free
+ * @param spots may be empty
+ */
+public record Clamps(boolean rims, boolean calm, List<Spot> spots) {
+    public static final Clamps NOWHERE = new Clamps(false, false, List.of());
+    public static final Clamps RIMS = new Clamps(true, false, List.of());
+    public static final Clamps CALM = new Clamps(false, true, List.of());
+
+    /** A ball, mm, in the coordinates of the form. */
+    public record Spot(double x, double y, double z, double radius) {
+        public Spot {
+            if (!(radius > 0 && radius <= 10_000)) throw new IllegalArgumentException("radius " + radius + " mm: must be above 0 to 10000 mm");
+        }
+    }
+
+    public Clamps {
+        spots = List.copyOf(spots);
+    }
+
+    /** Those that one word names, by it. */
+    public static Optional<Clamps> named(String word) {
+        return Optional.ofNullable(Map.of("nowhere", NOWHERE, "rims", RIMS, "calm", CALM).get(word));
+    }
+
+    /** {@code nowhere}, {@code rims} or {@code calm}; empty for balls. */
+    public Optional<String> word() {
+        if (!spots.isEmpty()) return Optional.empty();
+        return Optional.of(rims ? "rims" : calm ? "calm" : "nowhere");
+    }
+}
