@@ -52,6 +52,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.concurrent.ForkJoinPool;
 import java.util.concurrent.TimeUnit;
 
@@ -76,6 +77,8 @@ public final class FlattenJob {
     private final Given given;
     private final Progress progress;
     private final List<Finding> findings = new ArrayList<>();
+    private long need;                      // bytes of the step in hand, as estimated
+    private String step = "read";
     private byte[] reserve = new byte[1 << 20];
     private LengthUnit units = LengthUnit.MM;
     private boolean unitsStated = true;
@@ -101,7 +104,7 @@ public final class FlattenJob {
         try {
             return Patience.with(progress, job::run);
         } catch (OutOfMemoryError e) {
-            throw job.tooLarge();
+            throw job.tooLargeAfterAll();
         }
     }
 
@@ -123,6 +126,8 @@ public final class FlattenJob {
         double read = watch.lap();
         Result.Input input = prepare(mesh);
         double prepare = watch.lap();
+        int most = parts.stream().mapToInt(part -> part.opened().mesh().triangleCount()).max().orElseThrow();
+        needs("laid flat", most, MemoryNeed.layingFlat(most));
         List<Outcome> outcomes = new ArrayList<>();
         for (int i = 0; i < parts.size(); i++) outcomes.add(flattened(i, share(0.3, 0.8, i, parts.size())));
         double flatten = watch.lap();
@@ -203,8 +208,14 @@ public final class FlattenJob {
 
     private Mesh readFile(Source.OfMesh source) throws Refusal {
         RawMesh raw;
+        Path path = relativeToHere(given.folder().resolve(source.file()));
+        OptionalLong loose = MeshReader.looseTriangles(path);
+        if (loose.isPresent()) {
+            triangles = loose.getAsLong();
+            needs("read and mended", triangles, MemoryNeed.mending(triangles, 3 * triangles));
+        }
         try {
-            raw = MeshReader.read(relativeToHere(given.folder().resolve(source.file())), new Share(progress, 0, 0.1));
+            raw = MeshReader.read(path, new Share(progress, 0, 0.1));
         } catch (FormatException e) {
             throw new Refusal(e.getMessage());
         }
@@ -225,6 +236,7 @@ public final class FlattenJob {
 
     private Result.Input prepare(Mesh mesh) throws Refusal {
         progress.at("mending", 0.1);
+        needs("mended", triangles, MemoryNeed.mending(triangles, vertices));
         Repaired mended = Repair.of(mesh.xyz(), mesh.triangles(), new Share(progress, 0.1, 0.2));
         findings.addAll(mended.findings());
         if (mended.isEmpty())
@@ -234,6 +246,8 @@ public final class FlattenJob {
         if (SizeQuestion.unusual(input.across()))
             findings.add(new Finding(Finding.Kind.UNUSUAL_SIZE, 1, "the panel is " + SizeQuestion.size(input.across())
                     + " across, which is unusual; check the unit."));
+        int count = mended.mesh().triangleCount();
+        if (Thinning.wanted(recipe, count)) needs("thinned out", count, MemoryNeed.thinning(count));
         Thinning thinning = Thinning.of(recipe, mended.mesh(), new Share(progress, 0.2, 0.28));
         thinning.finding().ifPresent(findings::add);
         reduction = thinning.reduction();
@@ -413,12 +427,25 @@ public final class FlattenJob {
         return findings.isEmpty() ? "no triangles" : String.join("; ", findings.stream().map(Finding::text).toList());
     }
 
-    /** Other threads may still hold what filled the memory, and words need some too: waits for them, and gives up a reserve. */
+    /** Says no before a long step whose need the memory given cannot meet. */
+    private void needs(String what, long count, long bytes) throws Refusal {
+        step = what;
+        need = bytes;
+        triangles = count;
+        if (bytes > Runtime.getRuntime().maxMemory()) throw tooLarge();
+    }
+
     private Refusal tooLarge() {
+        String coarser = recipe.source() instanceof Source.OfPanel ? "or say a larger chord in the recipe"
+                : step.equals("laid flat") && reduction.isEmpty() ? "or thin it out with --detail 0.1mm" : "or give a coarser mesh";
+        return MemoryNeed.refusal(given.name(), step, triangles, need, coarser);
+    }
+
+    /** Other threads may still hold what filled the memory, and words need some too: waits for them, and gives up a reserve. */
+    private Refusal tooLargeAfterAll() {
         reserve = null;
         ForkJoinPool.commonPool().awaitQuiescence(10, TimeUnit.SECONDS);
-        long need = Math.max(2, (long) Math.ceil(triangles * 4e3 / 1e9) + 1);
-        return new Refusal(given.name() + ": " + (triangles > 0 ? String.format(Locale.ROOT, "%,d triangles", triangles) : "the panel")
-                + " did not fit into the memory given; run it with java -Xmx" + need + "g -jar blankwright.jar ..., or give a coarser mesh.");
+        need = Math.max(need, Runtime.getRuntime().maxMemory() / 2 * 3);
+        return tooLarge();
     }
 }

@@ -24,7 +24,7 @@ record Thinning(TriMesh mesh, Optional<Result.Reduction> reduction, Optional<Fin
         int before = mesh.triangleCount();
         boolean asked = recipe.detail().isPresent();
         double within = recipe.detail().orElse(UNASKED);
-        if (recipe.source() instanceof Source.OfPanel || within == 0 || !asked && before <= DENSE) return as(mesh);
+        if (!wanted(recipe, before)) return as(mesh);
         Reduced reduced = Reduce.of(mesh, within, asked ? 0 : ENOUGH, progress);
         int after = reduced.mesh().triangleCount();
         if (after == before) return as(mesh);
@@ -33,6 +33,12 @@ record Thinning(TriMesh mesh, Optional<Result.Reduction> reduction, Optional<Fin
                 Lengths.mm(reduced.deviation(), 4), Lengths.plain(within) + " mm");
         return new Thinning(reduced.mesh(), Optional.of(new Result.Reduction(before, after, within, reduced.deviation())),
                 Optional.of(new Finding(Finding.Kind.REDUCED, before - after, text)));
+    }
+
+    /** Whether a mesh of so many triangles is to be thinned out. */
+    static boolean wanted(Recipe recipe, int triangles) {
+        if (recipe.source() instanceof Source.OfPanel) return false;
+        return recipe.detail().isPresent() ? recipe.detail().getAsDouble() > 0 : triangles > DENSE;
     }
 
     private static Thinning as(TriMesh mesh) {

@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.OptionalLong;
 import java.util.zip.GZIPInputStream;
 
 /**
@@ -52,8 +53,20 @@ public final class MeshReader {
         }
     }
 
+    /** How many triangles a file holds that is as long as a binary STL must be; empty where its length says nothing. */
+    public static OptionalLong looseTriangles(Path path) {
+        try (InputStream in = Files.newInputStream(path)) {
+            byte[] head = in.readNBytes(StlReader.HEADER);
+            if (head.length < StlReader.HEADER) return OptionalLong.empty();
+            long claimed = StlReader.claimed(head);
+            return StlReader.HEADER + StlReader.RECORD * claimed == Files.size(path) ? OptionalLong.of(claimed) : OptionalLong.empty();
+        } catch (IOException e) {
+            return OptionalLong.empty();                    // whoever reads it will say why it cannot be read
+        }
+    }
+
     private static FormatException tooLarge(String name) {
-        return new FormatException(name, "needs more memory than the " + StlReader.size(Runtime.getRuntime().maxMemory())
+        return new FormatException(name, "needs more memory to be read than the " + StlReader.size(Runtime.getRuntime().maxMemory())
                 + " this run may use; thin the mesh out, or start java with a larger -Xmx");
     }
 
