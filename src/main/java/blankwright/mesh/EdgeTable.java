@@ -26,17 +26,19 @@ public final class EdgeTable {
         int halves = 3 * mesh.triangleCount();
         int[] twin = new int[halves];
         Arrays.fill(twin, -1);
-        int mask = Integer.highestOneBit(Math.max(1, halves)) * 4 - 1;
-        int[] slot = new int[mask + 1];                // open addressing by both ends: last half-edge of that edge, or -1
-        Arrays.fill(slot, -1);
+        int[] halvesAt = new int[mesh.vertexCount()];
+        for (int h = 0; h < halves; h++) halvesAt[tail(mesh, h)]++;
+        int[] newest = new int[mesh.vertexCount()], older = new int[halves];   // first half-edges of the edges kept at a vertex
+        Arrays.fill(newest, -1);
         for (int h = 0; h < halves; h++) {
             int a = tail(mesh, h), b = head(mesh, h);
             if (a == b) throw new IllegalArgumentException("triangle " + h / 3 + " names vertex " + a + " twice");
-            int at = hash(Math.min(a, b), Math.max(a, b)) & mask;
-            while (slot[at] >= 0 && !joins(mesh, slot[at], a, b)) at = (at + 1) & mask;
-            int g = slot[at];
+            int keeper = halvesAt[a] < halvesAt[b] || halvesAt[a] == halvesAt[b] && a < b ? a : b;   // the end with fewer: no hub is searched
+            int g = newest[keeper];
+            while (g >= 0 && !joins(mesh, g, a, b)) g = older[g];
             if (g < 0) {
-                slot[at] = h;
+                older[h] = newest[keeper];
+                newest[keeper] = h;
                 continue;
             }
             if (tail(mesh, g) == a || twin[g] >= 0)
@@ -106,11 +108,6 @@ public final class EdgeTable {
     private static boolean joins(TriMesh mesh, int h, int a, int b) {
         int c = tail(mesh, h), d = head(mesh, h);
         return c == a && d == b || c == b && d == a;
-    }
-
-    private static int hash(int low, int high) {
-        int h = low * 0x9E3779B9 + high * 0x85EBCA6B;
-        return h ^ h >>> 15;
     }
 
     private static int tail(TriMesh mesh, int h) {

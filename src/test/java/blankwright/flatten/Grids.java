@@ -1,7 +1,17 @@
 package blankwright.flatten;
 
 import blankwright.mesh.TriMesh;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Random;
+import java.util.stream.IntStream;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.triangulate.DelaunayTriangulationBuilder;
 
 /** Regular grids of triangles over a parameter rectangle, for tests of the flattener that need no more shape than a formula. */
 final class Grids {
@@ -67,5 +77,59 @@ final class Grids {
         double[] xyz = mesh.positions();
         for (int i = 0; i < xyz.length; i++) xyz[i] += amount * (2 * random.nextDouble() - 1);
         return mesh.withPositions(xyz);
+    }
+
+    /**
+     * The mudguard as a scanner gives it: about 2 n² triangles, points shaken off their rows, joined as nearest neighbours are (Delaunay), in
+     * no order at all.
+     */
+    static TriMesh scannedMudguard(int n, long seed) {
+        Random random = new Random(seed);
+        double length = 330 * Math.toRadians(150), width = 95 * Math.toRadians(160);
+        int nu = (int) Math.round(n * Math.sqrt(length / width)), nv = (int) Math.round(n * Math.sqrt(width / length));
+        List<Coordinate> sites = new ArrayList<>();
+        for (int i = 0; i <= nu; i++)
+            for (int j = 0; j <= nv; j++) {
+                double a = i == 0 || i == nu ? i : i + 0.9 * (random.nextDouble() - 0.5);
+                double b = j == 0 || j == nv ? j : j + 0.9 * (random.nextDouble() - 0.5);
+                sites.add(new Coordinate(a * length / nu, b * width / nv));
+            }
+        Collections.shuffle(sites, random);
+        Map<Coordinate, Integer> number = new HashMap<>();
+        double[] xyz = new double[3 * sites.size()];
+        for (int v = 0; v < sites.size(); v++) {
+            number.put(sites.get(v), v);
+            double a = sites.get(v).x / 330, b = sites.get(v).y / 95 - Math.toRadians(80), q = 330 + 95 * Math.cos(b);
+            xyz[3 * v] = q * Math.cos(a);
+            xyz[3 * v + 1] = q * Math.sin(a);
+            xyz[3 * v + 2] = 95 * Math.sin(b);
+        }
+        DelaunayTriangulationBuilder builder = new DelaunayTriangulationBuilder();
+        builder.setSites(sites);
+        Geometry found = builder.getTriangles(new GeometryFactory());
+        List<Integer> order = new ArrayList<>(IntStream.range(0, found.getNumGeometries()).boxed().toList());
+        Collections.shuffle(order, random);
+        int[] tri = new int[3 * order.size()];
+        int at = 0;
+        for (int t : order) {
+            Coordinate[] c = found.getGeometryN(t).getCoordinates();
+            double area = (c[1].x - c[0].x) * (c[2].y - c[0].y) - (c[1].y - c[0].y) * (c[2].x - c[0].x);
+            for (int k = 0; k < 3; k++) tri[at++] = number.get(c[area > 0 ? k : 2 - k]);
+        }
+        return TriMesh.of(xyz, tri);
+    }
+
+    /** A panel of four bumps and hollows a side, 1000 mm square, 40 mm up and down. */
+    static TriMesh bumpy(int n) {
+        return of(n, n, (u, v) -> new double[] {1000 * u, 1000 * v, 40 * Math.sin(4 * Math.PI * u) * Math.sin(4 * Math.PI * v)});
+    }
+
+    /** A ribbon 2000 x 100 mm that turns by half about its middle line and bends. */
+    static TriMesh ribbon(int n) {
+        int along = (int) Math.round(n * Math.sqrt(20)), across = (int) Math.round(n / Math.sqrt(20));
+        return of(along, across, (u, v) -> {
+            double a = Math.PI * u, w = 100 * (v - 0.5), s = 2000 * u;
+            return new double[] {s, w * Math.cos(a), w * Math.sin(a) + 200 * Math.sin(Math.PI * u)};
+        });
     }
 }
