@@ -28,7 +28,7 @@ import java.util.List;
  */
 public record RolledArea(List<Ruling> rulings, boolean outward, double share) {
     private static final double FLAT = 10, ACROSS = 0.25, SMALLEST = 0.03;
-    private static final int LONGEST_WAY = 20_000;      // steps
+    private static final int LONGEST_WAY = 2_000;       // steps, ten sides of a square of the area: no way runs in circles for long
     private static final int RIM = 8;                   // steps from start and stop at which directions are asked for them
     private static final int GAP = 8;                   // steps a ruling may lead over a place that noise left out of the area
 
