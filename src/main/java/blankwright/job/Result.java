@@ -70,6 +70,11 @@ public record Result(Recipe recipe, String name, Path folder, LengthUnit units, 
         return new Result(recipe, name, folder, units, input, reduction, all, pieces, seconds, proposal);
     }
 
+    /** The same blank under a recipe that differs only in its words. */
+    public Result with(Recipe worded) {
+        return new Result(worded, name, folder, units, input, reduction, findings, pieces, seconds, proposal);
+    }
+
     Result withProposal(Proposal cure) {
         Result told = withFindings(List.of(cure.finding(this)));
         return new Result(recipe, name, folder, units, input, reduction, told.findings(), pieces, seconds, Optional.of(cure));

@@ -23,7 +23,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import javafx.application.Platform;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
@@ -68,7 +67,6 @@ final class BlankPane extends Pane {
     private final List<PhongMaterial> paints = new ArrayList<>();
     private double u0, v0;
     private double pressX, pressY, lastX, lastY;
-    private boolean drawSoon;
     private Laid shown;
 
     BlankPane(Bench bench, Pointing pointing) {
@@ -185,14 +183,15 @@ final class BlankPane extends Pane {
         soon();
     }
 
-    /** Draws once before the next picture, however often asked. */
+    /** Draws once with the next picture, however often asked, so that lines and colours never part. */
     private void soon() {
-        if (drawSoon) return;
-        drawSoon = true;
-        Platform.runLater(() -> {
-            drawSoon = false;
-            draw();
-        });
+        requestLayout();
+    }
+
+    @Override
+    protected void layoutChildren() {
+        super.layoutChildren();
+        draw();
     }
 
     private void draw() {

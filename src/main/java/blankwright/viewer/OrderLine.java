@@ -2,9 +2,11 @@ package blankwright.viewer;
 
 import blankwright.metal.Alloy;
 import blankwright.num.LengthUnit;
+import blankwright.project.Aim;
 import blankwright.project.AlloyReader;
 import blankwright.project.Face;
 import blankwright.project.Hand;
+import blankwright.project.Handwork;
 import blankwright.project.Metal;
 import blankwright.project.Recipe;
 import blankwright.project.Source;
@@ -22,6 +24,7 @@ import javafx.geometry.Pos;
 import javafx.scene.Node;
 import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.Label;
+import javafx.scene.control.Slider;
 import javafx.scene.control.TextField;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
@@ -37,6 +40,9 @@ final class OrderLine extends FlowPane {
     private final HBox readIn;
     private final ChoiceBox<Face> face = new ChoiceBox<>();
     private final ChoiceBox<Optional<Metal>> metal = new ChoiceBox<>();
+    private final ChoiceBox<Aim> aim = new ChoiceBox<>();
+    private final Slider lean = new Slider(-1, 1, 0);
+    private final HBox leaning;
     private final ChoiceBox<Optional<Hand>> hand = new ChoiceBox<>();
     private final LengthWord thickness, stations, trim;
     private boolean showing;
@@ -65,6 +71,27 @@ final class OrderLine extends FlowPane {
         choice(metal, metals, m -> m.map(x -> x.alloy().name()).orElse("unknown metal"), "Metal of the sheet",
                 "The metal: what it bears before it splits, and when it must be annealed. The numbers are estimates: a test strip beats them.",
                 m -> recipe -> recipe.withMetal(m));
+        choice(aim, List.of(Aim.values()), a -> a == Aim.EVEN ? "spread evenly" : "for least work", "What is made least",
+                "Spread evenly: distortion as even as the shape allows. For least work: the blank that needs the least forming of this metal.",
+                a -> recipe -> {
+                    if (a == Aim.WORK && recipe.metal().isEmpty()) throw new IllegalArgumentException("Least work depends on the metal: choose it first.");
+                    return recipe.withAim(a).withHandwork(a == Aim.WORK ? recipe.handwork() : Handwork.ANY);
+                });
+        lean.setBlockIncrement(0.1);
+        lean.setMajorTickUnit(0.5);
+        lean.setSnapToTicks(false);
+        lean.setPrefWidth(120);
+        lean.setAccessibleText("Where the worker would rather do it, from all shrinking to all stretching");
+        lean.setTooltip(new Tooltip("Where you would rather do it: left all by shrinking, right all by stretching, in the middle whatever is less work."));
+        lean.valueProperty().addListener((o, was, is) -> {
+            double to = Math.round(is.doubleValue() * 20) / 20.0;
+            Work work = bench.workProperty().get();
+            if (!showing && work != null && to != work.recipe().handwork().lean()) bench.change(r -> r.withHandwork(r.handwork().withLean(to)), lean);
+        });
+        lean.valueChangingProperty().addListener((o, was, is) -> {
+            if (!is) bench.letGo();
+        });
+        leaning = phrase("shrinking", lean, "stretching,");
         choice(hand, List.of(Optional.empty(), Optional.of(Hand.LEFT), Optional.of(Hand.RIGHT)), h -> h.map(Hand::word).orElse("either"),
                 "Side of the machine", "Which side of the machine the panel is for: written on the paper. The other hand is its mirror image.",
                 h -> recipe -> recipe.withHand(h));
@@ -75,7 +102,7 @@ final class OrderLine extends FlowPane {
         trim = new LengthWord(bench, "Metal left on for trimming", "Metal left on outside the finished edge, to be trimmed after forming.", "nothing", 5,
                 Recipe::withTrim);
         readIn = phrase("read in", units);
-        getChildren().addAll(phrase(name, size), readIn, phrase("is the", face), phrase("of", thickness), phrase("sheet of", metal),
+        getChildren().addAll(phrase(name, size), readIn, phrase("is the", face), phrase("of", thickness), phrase("sheet of", metal, ","), phrase("laid out", aim), leaning,
                 phrase("with station lines every", stations), phrase("and", trim, "left on for trimming,"), phrase("for the", hand, "side."));
         setVisible(false);
         setManaged(false);
@@ -107,7 +134,7 @@ final class OrderLine extends FlowPane {
         box.setAccessibleText(name);
         box.setTooltip(new Tooltip(lesson));
         box.valueProperty().addListener((o, was, is) -> {
-            if (!showing && is != null) bench.change(how.apply(is));
+            if (!showing && is != null && !bench.change(how.apply(is))) show(bench.workProperty().get());
         });
     }
 
@@ -119,6 +146,7 @@ final class OrderLine extends FlowPane {
     }
 
     private void show(Work work) {
+        if (work == null) return;
         showing = true;
         Recipe recipe = work.recipe();
         setVisible(true);
@@ -129,6 +157,10 @@ final class OrderLine extends FlowPane {
         readIn.setManaged(mesh);
         if (recipe.source() instanceof Source.OfMesh m) units.setValue(m.units().orElse(LengthUnit.MM));
         face.setValue(recipe.face());
+        aim.setValue(recipe.aim());
+        leaning.setVisible(recipe.aim() == Aim.WORK);
+        leaning.setManaged(recipe.aim() == Aim.WORK);
+        if (!lean.isValueChanging()) lean.setValue(recipe.handwork().lean());
         hand.setValue(recipe.hand());
         Optional<Metal> same = metal.getItems().stream().filter(m -> m.map(x -> x.alloy().name()).equals(recipe.metal().map(x -> x.alloy().name()))
                 && m.flatMap(Metal::table).equals(recipe.metal().flatMap(Metal::table))).findFirst().orElse(null);

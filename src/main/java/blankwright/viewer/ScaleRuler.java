@@ -81,7 +81,13 @@ final class ScaleRuler extends Pane {
             case CURVATURE -> Math.max(0.05, Math.min(1e4, end));
             case LIMIT -> Math.max(0.05, Math.min(10, end));
         };
-        bench.end(OptionalDouble.of(value), grip);
+        bench.end(OptionalDouble.of(round(value)), grip);
+    }
+
+    /** Two digits, so that the numbers at the colours can be read. */
+    private static double round(double value) {
+        double step = Math.pow(10, Math.floor(Math.log10(value)) - 1);
+        return Math.round(value / step) * step;
     }
 
     private void draw() {

@@ -383,6 +383,58 @@ final class Plays {
         s.picture("recovered");
     }
 
+    static void demoAtOnce(Scenes s) {
+        s.demo("mudguard");
+    }
+
+    static String framesOfTheDemo(Scenes s) {
+        s.demo("mudguard");
+        return frames(s);
+    }
+
+    /** The side skin so fine that it has about two hundred thousand triangles. */
+    static String framesOfALargeMesh(Scenes s) throws IOException {
+        Path fine = Files.createTempDirectory("fine").resolve("fine.yaml");
+        Files.writeString(fine, "blankwright-recipe: 1\nname: fine\npanel:\n  kind: torus-section\n  ring: 330mm\n  tube: 95mm\n  sweep: 150deg\n"
+                + "  round: 160deg\nchord: 0.0036mm\n");
+        fx(() -> s.bench.open(fine));
+        long end = System.nanoTime() + 300_000_000_000L;
+        while (fx(() -> s.bench.runner().busyProperty().get()) && System.nanoTime() < end) Scenes.pause(200);
+        check(s.bench.troubleProperty().get().isEmpty(), s.bench.troubleProperty().get());
+        return frames(s);
+    }
+
+    static String heapOverASoak(Scenes s) {
+        s.demo("vent-cowl");
+        long before = heap();
+        for (int i = 0; i < 4; i++) soak(s);
+        s.demo("vent-cowl");
+        return before / 1_000_000 + " MB, " + heap() / 1_000_000 + " MB";
+    }
+
+    private static long heap() {
+        for (int i = 0; i < 3; i++) {
+            System.gc();
+            Scenes.pause(200);
+        }
+        return Runtime.getRuntime().totalMemory() - Runtime.getRuntime().freeMemory();
+    }
+
+    /** Turns the form for five seconds, a little at each picture. */
+    private static String frames(Scenes s) {
+        int triangles = s.bench.laidProperty().get().forms().get(0).triangleCount();
+        int[] count = new int[1];
+        long from = System.nanoTime();
+        while (System.nanoTime() - from < 5_000_000_000L) {
+            fx(() -> s.pane.form().orbitProperty().set(s.pane.form().orbitProperty().get().turned(0.02, 0)));
+            Scenes.pulse();
+            count[0]++;
+        }
+        double seconds = (System.nanoTime() - from) / 1e9;
+        return String.format(java.util.Locale.ROOT, "%,d triangles: %.0f frames a second, %d MB of heap in use", triangles, count[0] / seconds,
+                heap() / 1_000_000);
+    }
+
     /** Hundreds of random acts of a fixed seed: no exception reaches the screen's thread. */
     static void soak(Scenes s) {
         s.demo("vent-cowl");

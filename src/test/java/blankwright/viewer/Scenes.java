@@ -17,6 +17,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.FutureTask;
 import java.util.function.BooleanSupplier;
+import javafx.animation.AnimationTimer;
 import javafx.application.Platform;
 import javafx.geometry.Point2D;
 import javafx.scene.Node;
@@ -73,10 +74,10 @@ public final class Scenes {
         answers.println("ready");
         for (String name = names.readLine(); name != null; name = names.readLine()) {
             try {
-                Plays.class.getDeclaredMethod(name, Scenes.class).invoke(null, scenes);
+                Object said = Plays.class.getDeclaredMethod(name, Scenes.class).invoke(null, scenes);
                 pulses();
                 if (scenes.thrown.isEmpty()) {
-                    answers.println("done");
+                    answers.println("done" + (said == null ? "" : " " + said));
                 } else {
                     StringWriter what = new StringWriter();
                     scenes.thrown.get(0).printStackTrace(new PrintWriter(what));
@@ -135,24 +136,22 @@ public final class Scenes {
     }
 
     static void pulses() {
-        for (int i = 0; i < 3; i++) {
-            CountDownLatch drawn = new CountDownLatch(1);
-            Platform.runLater(() -> {
-                javafx.animation.AnimationTimer[] timer = new javafx.animation.AnimationTimer[1];
-                timer[0] = new javafx.animation.AnimationTimer() {
-                    @Override public void handle(long now) {
-                        stop();
-                        drawn.countDown();
-                    }
-                };
-                timer[0].start();
-                Platform.requestNextPulse();
-            });
-            try {
-                drawn.await();
-            } catch (InterruptedException e) {
-                throw new IllegalStateException(e);
+        for (int i = 0; i < 2; i++) pulse();
+    }
+
+    /** One picture. */
+    static void pulse() {
+        CountDownLatch drawn = new CountDownLatch(1);
+        Platform.runLater(() -> new AnimationTimer() {
+            @Override public void handle(long now) {
+                stop();
+                drawn.countDown();
             }
+        }.start());
+        try {
+            drawn.await();
+        } catch (InterruptedException e) {
+            throw new IllegalStateException(e);
         }
     }
 

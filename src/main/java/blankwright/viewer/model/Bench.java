@@ -13,6 +13,8 @@ import blankwright.job.Result;
 import blankwright.mesh.cut.DrawnSeam;
 import blankwright.num.LengthUnit;
 import blankwright.picture.Picture;
+import blankwright.project.Handwork;
+import blankwright.project.Metal;
 import blankwright.project.Recipe;
 import blankwright.project.RecipeWriter;
 import blankwright.project.Source;
@@ -254,7 +256,14 @@ public final class Bench {
         if (!otherPanel) return;
         Recipe recipe = now.recipe();
         Given from = given;
-        runner.ask(progress -> Laid.of(FlattenJob.run(recipe, from, progress)), false, this::followed, e -> failed(e, null));
+        Result known = laid.get().result();
+        runner.ask(progress -> Laid.of(onlyNamed(known.recipe(), recipe) ? known.with(recipe) : FlattenJob.run(recipe, from, progress)), false,
+                this::followed, e -> failed(e, null));
+    }
+
+    /** Whether two recipes give the same blank with other words on it. */
+    private static boolean onlyNamed(Recipe one, Recipe other) {
+        return one.withName(other.name()).withHand(other.hand()).withNotes(other.notes()).equals(other);
     }
 
     /** A place and a zone are found again on the panel laid out anew. */
@@ -292,8 +301,11 @@ public final class Bench {
         if (history == null) return false;
         Path whole = to.toAbsolutePath().normalize();
         Recipe recipe = history.now().recipe();
-        if (recipe.source() instanceof Source.OfMesh mesh)
-            recipe = recipe.withSource(new Source.OfMesh(seenFrom(whole.getParent(), given.folder().resolve(mesh.file())), mesh.units()));
+        UnaryOperator<String> moved = name -> seenFrom(whole.getParent(), given.folder().resolve(name));
+        if (recipe.source() instanceof Source.OfMesh mesh) recipe = recipe.withSource(new Source.OfMesh(moved.apply(mesh.file()), mesh.units()));
+        recipe = recipe.withMetal(recipe.metal().map(m -> new Metal(m.alloy(), m.soft(), m.bands(), m.table().map(moved))));
+        Handwork hands = recipe.handwork();
+        recipe = recipe.withHandwork(new Handwork(hands.lean(), hands.tools(), hands.toolFile().map(moved)));
         String text = head(whole) + RecipeWriter.write(recipe);
         try (OutputFolder folder = OutputFolder.open(whole.getParent())) {
             folder.write(whole.getFileName().toString(), out -> out.write(text.getBytes(StandardCharsets.UTF_8)));
