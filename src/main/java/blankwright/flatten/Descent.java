@@ -82,7 +82,7 @@ final class Descent {
             steps++;
             progress.at("Laying flat", nearness(firstGain, gain));
             if (full && gain <= options.tolerance() * value && fall <= options.tolerance() * value) return End.CONVERGED;
-            radius *= full ? fall > gain / 2 ? 0.25 : 1 : step < 0.3 ? 4 : 2;
+            radius *= !full ? 4 : fall > 0.8 * gain ? 0.25 : 1;
             if (!watch.goOn(uv)) return End.ASKED;
         }
         return End.STEP_LIMIT;

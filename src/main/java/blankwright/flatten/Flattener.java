@@ -34,6 +34,7 @@ public final class Flattener {
     private static final double FEW = 0.02;                 // share of turned-over triangles worth untangling
     private static final double ROUGHLY = 1e-4;             // tolerance of stages on the way
     private static final double COARSE_TOLERANCE = 1e-4;    // the next finer mesh differs by as much: 6e-5 and less on a regular grid
+    private static final double ROUGH_WORK = 1e-3;          // likewise of the work, which is all distortion: 4e-3 and more
     private static final int COARSE_STEPS = 200;
     private static final double PREPARED = 0.3, COARSER = 0.3;   // shares of the time: before the descents; of all coarser levels in a level
 
@@ -134,7 +135,8 @@ public final class Flattener {
         double[] given = coarse == null ? null : carriedUp(level, coarse, progress);
         double[] uv = given == null ? ownStart(level, progress) : given;
         if (uv == null || turnedOver(level, uv) > 0) return null;
-        descend(level, uv, given != null, options.withTolerance(Math.max(options.tolerance(), COARSE_TOLERANCE)).withStepLimit(COARSE_STEPS), progress);
+        double rough = options.work().isPresent() ? ROUGH_WORK : COARSE_TOLERANCE;
+        descend(level, uv, given != null, options.withTolerance(Math.max(options.tolerance(), rough)).withStepLimit(COARSE_STEPS), progress);
         return uv;
     }
 

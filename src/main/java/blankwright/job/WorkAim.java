@@ -23,7 +23,7 @@ import java.util.Optional;
 /** What aim {@code work} asks of the flattening of one form, and what came of it. */
 final class WorkAim {
     /** A step that promises less of the work than this ends the descent: far below what 0.1 mm on the outline costs. */
-    private static final double TOLERANCE = 1e-7;
+    private static final double TOLERANCE = 1e-6;
     /** Power laws need some hardening; below this the blank no longer changes with it. */
     private static final double LEAST_EXPONENT = 0.01;
 
