@@ -57,8 +57,8 @@ public record Buckled(UnworkedBlank blank, CriticalStrain map, Optional<RimWaves
 
     /** What buckling asks of an alloy; a law that does not harden keeps a hundredth, so that some stiffness is left. */
     private static Sheet sheet(Alloy alloy, double thickness) {
-        return new Sheet(alloy.young().value(), alloy.poisson().value(), alloy.yieldStress().value(), Math.max(0.01, alloy.hardening().value()),
-                thickness);
+        return new Sheet(alloy.young().value(), alloy.poisson().value(), alloy.yieldStress().value(),
+                Math.max(0.01, alloy.hardening().value()), thickness);
     }
 
     /** Vertices none of whose triangles is pressed together by more than a little of the most. */

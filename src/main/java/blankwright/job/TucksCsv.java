@@ -10,8 +10,8 @@ import java.util.List;
 
 /** The tucks as a table, numbered piece by piece as on the picture. */
 final class TucksCsv {
-    private static final List<String> COLUMNS = List.of("piece", "tuck", "rim", "place_mm", "base_mm", "depth_mm", "take_in_mm", "rounds", "u_mm",
-            "v_mm", "x_mm", "y_mm", "z_mm");
+    private static final List<String> COLUMNS = List.of("piece", "tuck", "rim", "place_mm", "base_mm", "depth_mm", "take_in_mm", "rounds",
+            "u_mm", "v_mm", "x_mm", "y_mm", "z_mm");
 
     private TucksCsv() { }
 

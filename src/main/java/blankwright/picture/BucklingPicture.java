@@ -36,7 +36,8 @@ public final class BucklingPicture {
     /** @throws IllegalArgumentException where the mode is not one of the piece */
     public static Picture of(Caption caption, BucklingPiece piece) {
         if (piece.mode().length != 3 * piece.map().form().vertexCount())
-            throw new IllegalArgumentException(piece.mode().length / 3 + " displacements for " + piece.map().form().vertexCount() + " vertices");
+            throw new IllegalArgumentException(piece.mode().length / 3 + " displacements for " + piece.map().form().vertexCount()
+                    + " vertices");
         BucklingPicture picture = new BucklingPicture(piece);
         picture.draw(caption);
         return picture.canvas.picture();
@@ -57,10 +58,12 @@ public final class BucklingPicture {
             canvas.words(sentence, room.getX(), y, Frame.fitting(sentence, 2.5, wide - 76), Canvas.INK);
             y += 4.6;
         }
-        String drawn = String.format(Locale.ROOT, "Shape only: drawn with its crest %.0f mm high; how high it really goes this does not say.", crest);
+        String drawn = String.format(Locale.ROOT, "Shape only: drawn with its crest %.0f mm high; how high it really goes this does not say.",
+                crest);
         canvas.words(drawn, room.getX(), y, 2.5, Canvas.INK);
-        canvas.words("Form: dashed = its edges as wanted. Blank: full lines = out, dashed = in, a fifth of the crest apart; triangles = tucks, as in tucks.csv.", room.getX(), y + 4.6,
-                2.5, Canvas.INK);
+        String key = "Form: dashed = its edges as wanted. Blank: full lines = out, dashed = in, a fifth of the crest apart; triangles = tucks,"
+                + " as in tucks.csv.";
+        canvas.words(key, room.getX(), y + 4.6, Frame.fitting(key, 2.5, wide - 76), Canvas.INK);
         frame.cautions();
     }
 
@@ -82,7 +85,8 @@ public final class BucklingPicture {
         Placing at = new Placing(flat, room, 2 * GAP);
         double dots = canvas.perMm();
         int column0 = (int) Math.floor(room.getX() * dots), row0 = (int) Math.floor(room.getY() * dots);
-        DepthPainter painter = new DepthPainter((int) Math.ceil(room.getWidth() * dots) + 2, (int) Math.ceil(room.getHeight() * dots) + 2, 2);
+        DepthPainter painter = new DepthPainter((int) Math.ceil(room.getWidth() * dots) + 2,
+                (int) Math.ceil(room.getHeight() * dots) + 2, 2);
         float[] place = new float[3 * n], light = new float[n];
         double[] normal = normals(mesh);
         for (int v = 0; v < n; v++) {

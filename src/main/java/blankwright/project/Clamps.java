@@ -19,7 +19,8 @@ public record Clamps(boolean rims, boolean calm, List<Spot> spots) {
     /** A ball, mm, in the coordinates of the form. */
     public record Spot(double x, double y, double z, double radius) {
         public Spot {
-            if (!(radius > 0 && radius <= 10_000)) throw new IllegalArgumentException("radius " + radius + " mm: must be above 0 to 10000 mm");
+            if (!(radius > 0 && radius <= 10_000))
+                throw new IllegalArgumentException("radius " + radius + " mm: must be above 0 to 10000 mm");
         }
     }
 

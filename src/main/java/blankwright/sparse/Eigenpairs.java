@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.Random;
 import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
+import java.util.stream.IntStream;
 
 /**
  * Largest eigenvalues θ and their vectors of A x = θ K x, K symmetric positive definite, A symmetric and of any sign.
@@ -58,6 +59,8 @@ public final class Eigenpairs {
             return new Limits(wanted, basis, tolerance, steps, look);
         }
     }
+
+    private static final int CHUNK = 1 << 12;           // numbers of each vector that stay in cache while all vectors pass by
 
     private final int n;
     private final Action a;
@@ -249,37 +252,42 @@ public final class Eigenpairs {
     }
 
     /**
-     * Takes the first m basis vectors out of r, again where little is left after the first time; adds what was taken to {@code row};
-     * returns the length of what is left.
+     * Takes the first m basis vectors out of r, again where little is left after the first time; adds what was taken to {@code row}; returns
+     * the length of what is left.
      */
     private double orthogonalize(double[] r, double[] kr, int m, double[] row) {
         double before = Math.sqrt(Math.max(0, dot(r, kr)));
         for (int pass = 0; ; pass++) {
-            for (int j = m - 1; j >= 0; j--) {
-                double c = dot(r, kq[j]);
-                if (row != null) row[j] += c;
-                add(r, -c, q[j]);
-                add(kr, -c, kq[j]);
-            }
+            double[] c = new double[m];
+            IntStream.range(0, m).parallel().forEach(j -> c[j] = dot(r, kq[j]));
+            IntStream.range(0, (n + CHUNK - 1) / CHUNK).parallel().forEach(chunk -> {
+                int from = chunk * CHUNK, to = Math.min(n, from + CHUNK);
+                for (int j = 0; j < m; j++) {
+                    subtract(r, c[j], q[j], from, to);
+                    subtract(kr, c[j], kq[j], from, to);
+                }
+            });
+            if (row != null) for (int j = 0; j < m; j++) row[j] += c[j];
             double after = Math.sqrt(Math.max(0, dot(r, kr)));
-            if (pass == 2 || after > 0.1 * before) return after;
+            if (pass == 2 || after > 0.5 * before) return after;
             before = after;
         }
     }
 
     /** Replaces basis vectors from..to-1 by their first {@code keep} combinations s. */
     private void rotate(int from, int to, double[][] s, int keep) {
-        for (double[][] basis : new double[][][] {q, kq}) {
-            double[] old = new double[to - from];
-            for (int i = 0; i < n; i++) {
-                for (int j = 0; j < old.length; j++) old[j] = basis[from + j][i];
-                for (int k = 0; k < keep; k++) {
-                    double sum = 0;
-                    for (int j = 0; j < old.length; j++) sum += s[k][j] * old[j];
-                    basis[from + k][i] = sum;
+        for (double[][] basis : new double[][][] {q, kq})
+            IntStream.range(0, (n + CHUNK - 1) / CHUNK).parallel().forEach(chunk -> {
+                double[] old = new double[to - from];
+                for (int i = chunk * CHUNK; i < Math.min(n, (chunk + 1) * CHUNK); i++) {
+                    for (int j = 0; j < old.length; j++) old[j] = basis[from + j][i];
+                    for (int k = 0; k < keep; k++) {
+                        double sum = 0;
+                        for (int j = 0; j < old.length; j++) sum += s[k][j] * old[j];
+                        basis[from + k][i] = sum;
+                    }
                 }
-            }
-        }
+            });
     }
 
     private double residualOf(int i) {
@@ -355,7 +363,7 @@ public final class Eigenpairs {
         return s0 + s1 + (s2 + s3);
     }
 
-    private static void add(double[] y, double c, double[] x) {
-        for (int i = 0; i < x.length; i++) y[i] += c * x[i];
+    private static void subtract(double[] y, double c, double[] x, int from, int to) {
+        for (int i = from; i < to; i++) y[i] -= c * x[i];
     }
 }

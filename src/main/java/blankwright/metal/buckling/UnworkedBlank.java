@@ -15,11 +15,11 @@ import java.util.function.BooleanSupplier;
  * whole strain keeps the λ found there.
  */
 public final class UnworkedBlank {
-    /** Two pairs, as exactly as a wave count and a load factor to four digits need. */
-    private static final Eigenpairs.Limits LIMITS = Eigenpairs.Limits.DEFAULT.withWanted(2).withTolerance(1e-4).withMultiple(false);
+    /** Two pairs, as exactly as a count of waves and a load factor to three digits need. */
+    private static final Eigenpairs.Limits LIMITS = Eigenpairs.Limits.DEFAULT.withWanted(2).withTolerance(1e-3).withMultiple(false);
 
     private static final double YIELDED = 0.01;
-    private static final double BALANCED = 0.15;         // beyond yield λ goes nearly as 1/share, so that share·λ is closer by far than λ to 1
+    private static final double BALANCED = 0.15;        // beyond yield λ goes nearly as 1/share: share·λ is closer by far than λ to 1
     private static final int ROUNDS = 5;
 
     private final UnworkedForce force;

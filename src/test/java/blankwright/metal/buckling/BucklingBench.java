@@ -28,7 +28,7 @@ class BucklingBench {
         StringBuilder page = new StringBuilder("""
                 # Buckling, measured
 
-                Written by `mvn -Pbench test`. 3003-O, 1.2 mm. Panels: a square of 400 mm of a sphere of 1200 mm, held nowhere; a flange
+                Written by `mvn -Pbench -Dtest.heap=3g -Dtest=BucklingBench test`. 3003-O, 1.2 mm. Panels: a square of 400 mm of a sphere of 1200 mm, held nowhere; a flange
                 of 25 mm turned along a quarter circle of 300 mm, its flat part clamped. *Force* is the membrane force of the unworked
                 blank, *factor* the factorization of the stiffness (six unknowns a vertex), *whole* everything from strain to modes and
                 tucks, rounds after yielding and the map of critical strain included; *processor* counts both cores. λ of the two
@@ -37,6 +37,7 @@ class BucklingBench {
                 """);
         page.append("Machine: ").append(ManagementFactory.getOperatingSystemMXBean().getArch()).append(", ")
                 .append(Runtime.getRuntime().availableProcessors()).append(" cores, Java ").append(System.getProperty("java.version"))
+                .append(", heap ").append(Runtime.getRuntime().maxMemory() / 1_000_000).append(" MB")
                 .append(", load while measured ").append(Math.round(ManagementFactory.getOperatingSystemMXBean().getSystemLoadAverage()))
                 .append("\n\n| panel | triangles | force s | factor s | whole s | processor s | numbers in the factor | peak heap | λ |\n")
                 .append("|---|---|---|---|---|---|---|---|---|\n");
