@@ -51,8 +51,8 @@ class RoomOrderTest {
             new Room("job", "num mesh mesh.query mesh.io mesh.repair mesh.reduce mesh.cut outline shape flatten flatten.energy strain metal metal.buckling shop"
                     + " drawing sheet picture project"),
             new Room("cli", "num mesh strain metal shop drawing project job"),
-            new Room("viewer.model", "num mesh mesh.query mesh.cut outline strain metal shop drawing picture project job"),
-            new Room("viewer", "num mesh mesh.query mesh.cut outline strain metal shop drawing picture project job viewer.model"),
+            new Room("viewer.model", "num mesh mesh.query mesh.cut outline strain metal metal.buckling shop drawing picture project job"),
+            new Room("viewer", "num mesh mesh.query mesh.cut outline strain metal metal.buckling shop drawing picture project job viewer.model"),
             new Room("", "cli viewer"));                        // Launcher
 
     private static final Map<String, Set<String>> LIBRARY_ONLY_IN = Map.ofEntries(

@@ -218,6 +218,12 @@ final class BenchPane extends BorderPane {
         nodes.add(toggle("rounded", "Light and shade show the shape; without them the colours are exactly those of the scale.", form.shadedProperty()));
         nodes.add(toggle("edges", "Draws the triangles of the mesh.", form.edgesProperty()));
         nodes.add(toggle("see through", "Lets what lies behind show through the skin.", form.seeThroughProperty()));
+        ToggleButton sway = toggle("how it buckles", "Moves the form the way the unworked sheet gives way first; with the map of buckling.",
+                form.swayingProperty());
+        sway.visibleProperty().bind(bench.mapProperty().isEqualTo(MapKind.BUCKLING));
+        sway.managedProperty().bind(sway.visibleProperty());
+        bench.mapProperty().addListener((o, was, is) -> form.swayingProperty().set(false));
+        nodes.add(sway);
         return row(nodes.toArray(Node[]::new));
     }
 
@@ -387,7 +393,7 @@ final class BenchPane extends BorderPane {
             one.setUserData(kind);
             one.setSelected(kind == bench.mapProperty().get());
             one.setMinWidth(Region.USE_PREF_SIZE);
-            if (kind == MapKind.LIMIT) one.disableProperty().bind(Bindings.createBooleanBinding(
+            if (kind == MapKind.LIMIT || kind == MapKind.BUCKLING) one.disableProperty().bind(Bindings.createBooleanBinding(
                     () -> bench.laidProperty().get() == null || !bench.laidProperty().get().has(kind), bench.laidProperty()));
             kinds.getChildren().add(one);
         }

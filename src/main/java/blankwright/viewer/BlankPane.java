@@ -290,6 +290,7 @@ final class BlankPane extends Pane {
         return switch (kind) {
             case WORK -> (value > 0 ? "+" : "") + Amounts.perHundred(value);
             case THICKNESS -> String.format(Locale.ROOT, "%.1f %%", 100 * value);
+            case BUCKLING -> String.format(Locale.ROOT, "%.1f", value);
             case LIMIT -> String.format(Locale.ROOT, "%.0f %%", 100 * value);
             case CURVATURE -> String.format(Locale.ROOT, "%+.1f°", value);
         };

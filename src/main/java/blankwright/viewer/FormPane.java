@@ -20,6 +20,7 @@ import blankwright.viewer.model.ZoneRow;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import javafx.animation.AnimationTimer;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
@@ -31,6 +32,7 @@ import javafx.scene.Group;
 import javafx.scene.PerspectiveCamera;
 import javafx.scene.SceneAntialiasing;
 import javafx.scene.SubScene;
+import javafx.scene.control.Label;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseButton;
@@ -48,12 +50,19 @@ import javafx.scene.transform.Affine;
 /** The form in the hand: turned, slid, brought nearer; its colours; the place pointed at. */
 final class FormPane extends Pane {
     private static final double STEP = Math.toRadians(10);
+    private static final double SWAY = 2.5, HEIGHT = 0.03;      // seconds for once up and down; part of the form's size
 
     private final Bench bench;
     private final Pointing pointing;
     private final ObjectProperty<Orbit> orbit = new SimpleObjectProperty<>();
     private final BooleanProperty edges = new SimpleBooleanProperty(), shaded = new SimpleBooleanProperty(true);
-    private final BooleanProperty seeThrough = new SimpleBooleanProperty();
+    private final BooleanProperty seeThrough = new SimpleBooleanProperty(), swaying = new SimpleBooleanProperty();
+    private final Label exaggerated = new Label("Height of the buckles exaggerated: only where they are is told.");
+    private final AnimationTimer sway = new AnimationTimer() {
+        @Override public void handle(long now) {
+            sway(Math.sin(2 * Math.PI * (now / 1e9) / SWAY));
+        }
+    };
     private final Group skins = new Group(), net = new Group(), wires = new Group(), chosen = new Group(), tapes = new Group();
     private final AmbientLight everywhere = new AmbientLight(Color.WHITE);
     private final DirectionalLight lamp = new DirectionalLight(), behind = new DirectionalLight();
@@ -77,7 +86,11 @@ final class FormPane extends Pane {
         scene.widthProperty().bind(widthProperty());
         scene.heightProperty().bind(heightProperty());
         scene.setManaged(false);
-        getChildren().addAll(scene, marks);
+        exaggerated.setLayoutX(12);
+        exaggerated.setLayoutY(10);
+        exaggerated.getStyleClass().add("exaggerated");
+        exaggerated.visibleProperty().bind(swaying);
+        getChildren().addAll(scene, marks, exaggerated);
         getStyleClass().add("form");
         setFocusTraversable(true);
         setAccessibleText("The form. Arrow keys turn it, plus and minus bring it nearer, 1 to 6 are the straight views, F shows all of it.");
@@ -95,6 +108,11 @@ final class FormPane extends Pane {
         seeThrough.addListener((o, was, is) -> paint());
         bench.placeProperty().addListener((o, was, is) -> mark());
         bench.zoneProperty().addListener((o, was, is) -> choose(is));
+        swaying.addListener((o, was, is) -> {
+            if (is) sway.start();
+            else sway.stop();
+            if (!is) sway(0);
+        });
         bench.workProperty().addListener((o, was, is) -> tapes());
         pointing.fromProperty().addListener((o, was, is) -> mark());
         light();
@@ -115,6 +133,27 @@ final class FormPane extends Pane {
 
     BooleanProperty seeThroughProperty() {
         return seeThrough;
+    }
+
+    /** True while the buckles of the unworked sheet are shown, moving; only with their map. */
+    BooleanProperty swayingProperty() {
+        return swaying;
+    }
+
+    /** The form with its first mode of buckling added; 0 = as it is. */
+    private void sway(double part) {
+        if (shown == null || bench.mapProperty().get() != MapKind.BUCKLING || skins.getChildren().size() != shown.skins().size()) return;
+        double high = part * HEIGHT * 900 * thin();
+        for (int i = 0; i < shown.skins().size(); i++) {
+            Skin skin = shown.skins().get(i);
+            var modes = skin.piece().buckled().orElseThrow().blank().modes();
+            if (modes.isEmpty()) continue;
+            double[] shape = modes.get(0).displacement();
+            Painting painting = skin.painting(MapKind.BUCKLING);
+            float[] points = new float[shape.length];
+            for (int k = 0; k < points.length; k++) points[k] = (float) (painting.form(k / 3, k % 3) - origin[k % 3] + high * shape[k]);
+            ((TriangleMesh) ((MeshView) skins.getChildren().get(i)).getMesh()).getPoints().setAll(points);
+        }
     }
 
     /** Only the coloured skin, no lines on it. */

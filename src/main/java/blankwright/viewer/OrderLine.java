@@ -4,6 +4,7 @@ import blankwright.metal.Alloy;
 import blankwright.num.LengthUnit;
 import blankwright.project.Aim;
 import blankwright.project.AlloyReader;
+import blankwright.project.Clamps;
 import blankwright.project.Face;
 import blankwright.project.Hand;
 import blankwright.project.Handwork;
@@ -41,6 +42,7 @@ final class OrderLine extends FlowPane {
     private final ChoiceBox<Face> face = new ChoiceBox<>();
     private final ChoiceBox<Optional<Metal>> metal = new ChoiceBox<>();
     private final ChoiceBox<Aim> aim = new ChoiceBox<>();
+    private final ChoiceBox<Optional<Clamps>> held = new ChoiceBox<>();
     private final Slider lean = new Slider(-1, 1, 0);
     private final HBox leaning;
     private final ChoiceBox<Optional<Hand>> hand = new ChoiceBox<>();
@@ -77,6 +79,11 @@ final class OrderLine extends FlowPane {
                     if (a == Aim.WORK && recipe.metal().isEmpty()) throw new IllegalArgumentException("Least work depends on the metal: choose it first.");
                     return recipe.withAim(a).withHandwork(a == Aim.WORK ? recipe.handwork() : Handwork.ANY);
                 });
+        choice(held, List.of(Optional.empty(), Optional.of(Clamps.NOWHERE), Optional.of(Clamps.RIMS), Optional.of(Clamps.CALM)),
+                c -> c.isEmpty() ? "not tried" : c.get().word().orElse("at some places").replace("rims", "held at its rims").replace("calm", "held where it is calm")
+                        .replace("nowhere", "held nowhere"), "Whether it is tried to bend the sheet on unworked",
+                "Tries in the computer to bend the blank onto its form without working it: does it buckle, and where? It takes some seconds.",
+                c -> recipe -> recipe.withClamps(c));
         lean.setBlockIncrement(0.1);
         lean.setMajorTickUnit(0.5);
         lean.setSnapToTicks(false);
@@ -103,7 +110,7 @@ final class OrderLine extends FlowPane {
                 Recipe::withTrim);
         readIn = phrase("read in", units);
         getChildren().addAll(phrase(name, size), readIn, phrase("is the", face), phrase("of", thickness), phrase("sheet of", metal, ","), phrase("laid out", aim), leaning,
-                phrase("with station lines every", stations), phrase("and", trim, "left on for trimming,"), phrase("for the", hand, "side."));
+                phrase("with station lines every", stations), phrase("and", trim, "left on for trimming,"), phrase("for the", hand, "side;"), phrase("bending it on unworked:", held));
         setVisible(false);
         setManaged(false);
         bench.workProperty().addListener((o, was, is) -> show(is));
@@ -158,6 +165,8 @@ final class OrderLine extends FlowPane {
         if (recipe.source() instanceof Source.OfMesh m) units.setValue(m.units().orElse(LengthUnit.MM));
         face.setValue(recipe.face());
         aim.setValue(recipe.aim());
+        if (!held.getItems().contains(recipe.clamps())) held.getItems().add(recipe.clamps());
+        held.setValue(recipe.clamps());
         leaning.setVisible(recipe.aim() == Aim.WORK);
         leaning.setManaged(recipe.aim() == Aim.WORK);
         if (!lean.isValueChanging()) lean.setValue(recipe.handwork().lean());

@@ -79,7 +79,7 @@ final class ScaleRuler extends Pane {
             case WORK -> Math.max(0.0025, Math.min(1, end));
             case THICKNESS -> 1 - Math.max(0.01, Math.min(0.9, end));
             case CURVATURE -> Math.max(0.05, Math.min(1e4, end));
-            case LIMIT -> Math.max(0.05, Math.min(10, end));
+            case LIMIT, BUCKLING -> Math.max(0.05, Math.min(10, end));
         };
         bench.end(OptionalDouble.of(round(value)), grip);
     }
@@ -124,6 +124,7 @@ final class ScaleRuler extends Pane {
             case THICKNESS -> new String[] {"thinner", "thicker", "of the sheet"};
             case CURVATURE -> new String[] {"saddle", "bowl", "in 100 × 100"};
             case LIMIT -> new String[] {"safe", "splits", "of the limit"};
+            case BUCKLING -> new String[] {"stands", "gives way", "× what it bears"};
         };
         g.setTextAlign(TextAlignment.RIGHT);
         g.fillText(words[0], left - 8, 14);
@@ -131,22 +132,12 @@ final class ScaleRuler extends Pane {
         g.fillText(words[1], right + 8, 14);
         g.fillText(words[2], right + 8, BAND + 14);
         if (bench.placeProperty().get() == null || bench.laidProperty().get() == null) return;
-        double value = value(kind);
+        double value = bench.laidProperty().get().value(kind, bench.placeProperty().get());
         double x = left + (right - left) * tints.share(value);
         g.setFill(Color.BLACK);
         g.fillPolygon(new double[] {x - 6, x + 6, x}, new double[] {0, 0, 9}, 3);
         g.setStroke(Color.WHITE);
         g.setLineWidth(1);
         g.strokePolygon(new double[] {x - 6, x + 6, x}, new double[] {0, 0, 9}, 3);
-    }
-
-    private double value(MapKind kind) {
-        var n = bench.laidProperty().get().numbers(bench.placeProperty().get());
-        return switch (kind) {
-            case WORK -> n.most();
-            case THICKNESS -> n.left();
-            case CURVATURE -> n.crownDegrees();
-            case LIMIT -> n.metal().map(m -> m.margin()).orElse(0.0);
-        };
     }
 }

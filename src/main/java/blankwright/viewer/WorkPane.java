@@ -1,5 +1,7 @@
 package blankwright.viewer;
 
+import blankwright.job.BucklingWords;
+import blankwright.job.Result;
 import blankwright.mesh.Finding;
 import blankwright.mesh.cut.DrawnSeam;
 import blankwright.num.Lengths;
@@ -8,10 +10,12 @@ import blankwright.viewer.model.Bench;
 import blankwright.viewer.model.Laid;
 import blankwright.viewer.model.LengthStyle;
 import blankwright.viewer.model.Place;
+import blankwright.viewer.model.Skin;
 import blankwright.viewer.model.SpotCard;
 import blankwright.viewer.model.TapeRow;
 import blankwright.viewer.model.Work;
 import blankwright.viewer.model.ZoneRow;
+import java.util.ArrayList;
 import java.util.List;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
@@ -50,6 +54,7 @@ final class WorkPane extends VBox {
     private final VBox findings = new VBox(6);
     private final TitledPane found = new TitledPane("What was found", findings);
     private final Label warning = new Label();
+    private final Button cure = new Button("Take the seams proposed", Icons.of(Feather.SCISSORS));
     private List<SpotCard.Fact> told = List.of();
 
     WorkPane(Bench bench, Pointing pointing) {
@@ -114,7 +119,11 @@ final class WorkPane extends VBox {
         wrapped(warning);
         warning.managedProperty().bind(warning.visibleProperty());
         warning.setVisible(false);
-        getChildren().addAll(warning, head, zones, all, head("Under the finger"), measure, beside, facts, laying, tapes, seams, found);
+        cure.setTooltip(new Tooltip("The shortest seams that were found to make this blank one that can be cut. Undo takes them back."));
+        cure.setOnAction(e -> bench.result().flatMap(Result::proposal).ifPresent(p -> bench.change(r -> r.withSeams(p.taken().recipe().seams()))));
+        cure.managedProperty().bind(cure.visibleProperty());
+        cure.setVisible(false);
+        getChildren().addAll(warning, cure, head, zones, all, head("Under the finger"), measure, beside, facts, laying, tapes, seams, found);
 
         bench.laidProperty().addListener((o, was, is) -> {
             list();
@@ -161,13 +170,18 @@ final class WorkPane extends VBox {
 
     private void findings(Laid laid) {
         findings.getChildren().clear();
-        List<Finding> list = laid == null ? List.of() : laid.result().findings();
-        for (Finding finding : list) findings.getChildren().add(wrapped(new Label(finding.text())));
+        List<String> list = new ArrayList<>();
+        if (laid != null) {
+            for (Finding finding : laid.result().findings()) list.add(finding.text());
+            for (Skin skin : laid.skins()) skin.piece().buckled().ifPresent(b -> list.addAll(BucklingWords.of(b)));
+        }
+        for (String text : list) findings.getChildren().add(wrapped(new Label(text)));
         found.setText(list.isEmpty() ? "Nothing odd was found" : list.size() == 1 ? "One thing was found" : list.size() + " things were found");
         found.setDisable(list.isEmpty());
         List<String> warnings = laid == null ? List.of() : laid.result().warnings();
         warning.setText(String.join("\n", warnings));
         warning.setVisible(!warnings.isEmpty());
+        cure.setVisible(laid != null && laid.result().proposal().isPresent());
     }
 
     private void facts() {

@@ -201,6 +201,49 @@ final class Plays {
         check(word.getText().equals("1 mm"), "the word is put back: " + word.getText());
     }
 
+    /** The map and the moving shape of a dish bent on unworked. */
+    static void theUnworkedSheetBuckles(Scenes s) throws IOException {
+        Path dish = Files.createTempDirectory("dish").resolve("dish.yaml");
+        Files.writeString(dish, "blankwright-recipe: 1\nname: dish\npanel:\n  kind: spherical-cap\n  radius: 300mm\n  half-angle: 25deg\nchord: 0.6mm\n"
+                + "thickness: 0.8mm\nalloy: 1100-O\nclamped: calm\n");
+        fx(() -> s.bench.open(dish));
+        s.settle();
+        check(s.bench.laidProperty().get().has(MapKind.BUCKLING), "no map of buckling: " + s.bench.troubleProperty().get());
+        fx(() -> {
+            s.bench.mapProperty().set(MapKind.BUCKLING);
+            s.pane.form().swayingProperty().set(true);
+        });
+        Scenes.pause(700);
+        Picture moved = s.picture("buckling");
+        fx(() -> s.pane.form().swayingProperty().set(false));
+        Picture still = s.picture("buckling-still");
+        int other = 0;
+        for (int x = 0; x < 500; x++) for (int y = 200; y < 700; y++) if (moved.colour(x, y) != still.colour(x, y)) other++;
+        check(other > 500, "the form did not move: " + other + " pixels differ");
+        fx(() -> s.bench.mapProperty().set(MapKind.WORK));
+    }
+
+    /** A blank that covers itself is told not to be cut, and its cure is a click away. */
+    static void theProposedSeamIsTaken(Scenes s) throws IOException {
+        StringBuilder obj = new StringBuilder();
+        int steps = 96;                                         // a ramp of two turns: nearly flat already, one turn over the other
+        for (int k = 0; k <= steps; k++)
+            for (double r : new double[] {160, 240})
+                obj.append(String.format(java.util.Locale.ROOT, "v %.4f %.4f %.4f\n", r * Math.cos(4 * Math.PI * k / steps),
+                        r * Math.sin(4 * Math.PI * k / steps), 60.0 * k / steps));
+        for (int k = 0; k < steps; k++)
+            obj.append(String.format("f %d %d %d\nf %d %d %d\n", 2 * k + 1, 2 * k + 2, 2 * k + 4, 2 * k + 1, 2 * k + 4, 2 * k + 3));
+        Path ring = Files.writeString(Files.createTempDirectory("ramp").resolve("ramp.obj"), obj);
+        fx(() -> s.bench.open(ring));
+        s.settle();
+        if (s.bench.result().orElseThrow().proposal().isEmpty()) throw new AssertionError("nothing is proposed: " + s.bench.result().get().warnings());
+        s.picture("do-not-cut");
+        s.click(named(s.pane, "Take the seams proposed"));
+        s.settle();
+        check(s.bench.result().get().warnings().isEmpty(), "still not to be cut: " + s.bench.result().get().warnings());
+        s.picture("cured");
+    }
+
     static void aTapeIsLaid(Scenes s) {
         s.demo("seat-hoop");
         fx(() -> s.pane.blank().fit());

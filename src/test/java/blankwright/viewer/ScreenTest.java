@@ -32,7 +32,8 @@ class ScreenTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"welcome", "turnSlideAndZoom", "keysReachTheFormAndTheBlank", "theColourAtASpotIsThatOfItsNumber", "aZoneIsFramedInBoth",
-        "changesAreTypedAndTakenBack", "aTapeIsLaid", "aSeamIsCut", "theScaleIsDragged", "whatGoesToTheBenchIsShownAndWritten", "theUnitIsAsked",
+        "changesAreTypedAndTakenBack", "aTapeIsLaid", "theUnworkedSheetBuckles", "theProposedSeamIsTaken", "aSeamIsCut", "theScaleIsDragged",
+        "whatGoesToTheBenchIsShownAndWritten", "theUnitIsAsked",
         "darkWithLargeLetters", "everythingHasAName", "theManualOpensAtTheRightPart", "soak"})
     void scene(String name) throws IOException {
         player.play(name);

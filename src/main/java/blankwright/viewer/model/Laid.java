@@ -51,6 +51,7 @@ public final class Laid {
         usual.put(MapKind.THICKNESS, Tints.oneWay(least, most));
         usual.put(MapKind.CURVATURE, Tints.bothWays(Math.max(0.1, rounded(roundest))));
         if (judge.isPresent()) usual.put(MapKind.LIMIT, Tints.upTo(1));
+        if (skins.stream().allMatch(skin -> skin.painting(MapKind.BUCKLING) != null)) usual.put(MapKind.BUCKLING, Tints.upTo(1.8));
         for (MapKind kind : usual.keySet()) contours.put(kind, Contour.of(skins, kind, usual.get(kind)));
     }
 
@@ -117,7 +118,7 @@ public final class Laid {
             case WORK -> Tints.of(workMap.scale().withLimit(end.getAsDouble()));
             case THICKNESS -> Tints.oneWay(Math.min(end.getAsDouble(), usual.get(kind).high() - 0.005), usual.get(kind).high());
             case CURVATURE -> Tints.bothWays(end.getAsDouble());
-            case LIMIT -> Tints.upTo(end.getAsDouble());
+            case LIMIT, BUCKLING -> Tints.upTo(end.getAsDouble());
         };
     }
 
@@ -128,6 +129,11 @@ public final class Laid {
 
     public Numbers numbers(Place place) {
         return skins.get(place.piece()).numbers(place.at());
+    }
+
+    /** The number of a map at a place. */
+    public double value(MapKind kind, Place place) {
+        return skins.get(place.piece()).value(kind, place.at());
     }
 
     /** The place at (u, v) of the sheet, or within {@code reach} mm beside a piece. */

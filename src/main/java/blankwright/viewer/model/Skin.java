@@ -1,5 +1,6 @@
 package blankwright.viewer.model;
 
+import blankwright.job.Buckled;
 import blankwright.job.Piece;
 import blankwright.mesh.FlatMap;
 import blankwright.mesh.TriMesh;
@@ -46,8 +47,23 @@ public final class Skin {
                 used[v] = Math.min(MOST, judge.get().limit().margin(piece.vertices().strain1(v), piece.vertices().strain2(v)));
             paintings.put(MapKind.LIMIT, Painting.of(map, used));
         }
+        piece.buckled().ifPresent(b -> paintings.put(MapKind.BUCKLING, Painting.of(map, pressed(map.form(), b))));
         onBlank = NearestPoint.on(map);
         onForm = NearestPoint.on(map.form());
+    }
+
+    /** Strain borne over that at which it gives way, averaged to the vertices by area. */
+    private static double[] pressed(TriMesh form, Buckled buckled) {
+        double[] sum = new double[form.vertexCount()], area = new double[sum.length];
+        for (int t = 0; t < form.triangleCount(); t++) {
+            double a = form.area(t), ratio = Math.min(MOST, buckled.map().ratio(t));
+            for (int k = 0; k < 3; k++) {
+                sum[form.corner(t, k)] += a * ratio;
+                area[form.corner(t, k)] += a;
+            }
+        }
+        for (int v = 0; v < sum.length; v++) if (area[v] > 0) sum[v] /= area[v];
+        return sum;
     }
 
     /** @param judge where metal and thickness are known */
@@ -65,7 +81,7 @@ public final class Skin {
 
     /**
      * Its triangles with the numbers of a map: strain; part of the thickness left; degrees of crown in a square of 100 mm; part of the forming limit
-     * used. Null for the last where the metal is not known.
+     * used; part of the strain it bears unworked. Null for the last two where they are not known.
      */
     public Painting painting(MapKind kind) {
         return paintings.get(kind);
@@ -81,6 +97,15 @@ public final class Skin {
     /** The place of the form nearest to (x, y, z). */
     SkinPoint onForm(double x, double y, double z) {
         return onForm.to(x, y, z);
+    }
+
+    /** The number of a map at a place. */
+    double value(MapKind kind, SkinPoint at) {
+        if (kind == MapKind.WORK) return numbers(at).most();
+        Painting painting = paintings.get(kind);
+        TriMesh form = map().form();
+        return mixed(at, painting.value(form.corner(at.triangle(), 0)), painting.value(form.corner(at.triangle(), 1)),
+                painting.value(form.corner(at.triangle(), 2)));
     }
 
     Numbers numbers(SkinPoint at) {

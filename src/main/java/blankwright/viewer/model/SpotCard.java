@@ -28,7 +28,13 @@ public final class SpotCard {
         facts.add(new Fact("zone", laid.result().pieceName(place.piece()) + n.zone().number() + ": " + n.zone().instruction().word() + ", "
                 + n.zone().verdict().words()));
         n.metal().ifPresent(m -> facts.add(new Fact("metal", m.verdict().words() + ", " + limit(m.margin()) + " (estimate)")));
+        if (laid.has(MapKind.BUCKLING)) facts.add(new Fact("unworked", pressed(laid.value(MapKind.BUCKLING, place))));
         return facts;
+    }
+
+    private static String pressed(double ratio) {
+        return ratio < 0.005 ? "not pressed together" : String.format(Locale.ROOT, "pressed together %.1f times what it bears%s (estimate)", ratio,
+                ratio > 1 ? ": buckles" : "");
     }
 
     private static String limit(double margin) {
