@@ -37,6 +37,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.Objects;
 import java.util.Set;
 import java.util.function.IntToDoubleFunction;
@@ -216,7 +217,9 @@ public final class Packet {
             marks.addAll(stationLines(piece));
             pieces.add(new MapPiece(result.pieceName(i), piece.map(), piece.vertices(), piece.zones(), marks, seams(i)));
         }
-        return WorkMap.of(new Caption(result.recipe().name(), notes(), result.warnings()), ZoneOptions.DEFAULT.neutral(), pieces);
+        WorkMap map = WorkMap.of(new Caption(result.recipe().name(), notes(), result.warnings()), ZoneOptions.DEFAULT.neutral(), pieces);
+        OptionalDouble end = result.recipe().scale();
+        return end.isPresent() ? map.withLimit(end.getAsDouble() / 100) : map;
     }
 
     /** Short facts for every sheet of paper. */

@@ -39,6 +39,11 @@ public final class WorkMap {
         return new WorkMap(caption, List.copyOf(pieces), fields, scale);
     }
 
+    /** The same map with its colours ending at another strain, engineering, above neutral ground. */
+    public WorkMap withLimit(double end) {
+        return new WorkMap(caption, pieces, fields, scale.withLimit(end));
+    }
+
     /** Colours and limits of both pictures. */
     public StrainScale scale() {
         return scale;

@@ -27,7 +27,7 @@ import java.util.OptionalDouble;
  */
 public final class RecipeReader extends Fields {
     private static final List<String> KEYS = List.of("blankwright-recipe", "name", "panel", "mesh", "chord", "detail", "thickness", "face", "aim",
-            "stations", "trim", "hand", "notes", "seams", "alloy", "alloys", "lean", "tools", "clamped");
+            "stations", "trim", "hand", "notes", "seams", "alloy", "alloys", "lean", "tools", "clamped", "scale");
     private static final int MOST_HOLES = 200;
     private static final int MOST_SEAMS = 200;
     private static final int MOST_CLAMPS = 200;
@@ -73,7 +73,7 @@ public final class RecipeReader extends Fields {
         Optional<Clamps> clamps = top.values().containsKey("clamped") ? Optional.of(clamps(top.values().get("clamped"))) : Optional.empty();
         try {
             return new Recipe(name.text(), source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork,
-                    clamps);
+                    clamps, length(top, "scale"));
         } catch (IllegalArgumentException e) {
             String first = e.getMessage().split("[ :]", 2)[0];
             throw at(top.values().getOrDefault(first, top), e.getMessage());

@@ -46,6 +46,7 @@ public final class RecipeWriter {
         }
         line(out, "stations", Lengths.exact(recipe.stations()));
         recipe.trim().ifPresent(t -> line(out, "trim", Lengths.exact(t)));
+        recipe.scale().ifPresent(e -> line(out, "scale", Lengths.exact(e)));
         recipe.hand().ifPresent(h -> line(out, "hand", h.word()));
         if (!recipe.notes().isEmpty()) line(out, "notes", text(recipe.notes()));
         if (!recipe.seams().isEmpty()) out.append("seams:\n");

@@ -135,12 +135,13 @@ final class BlankPane extends Pane {
     }
 
     private void show(Laid laid, boolean anotherPanel) {
+        boolean otherPieces = shown == null || shown.skins().size() != laid.skins().size();
         shown = laid;
         double[] box = laid.box();
         u0 = (box[0] + box[2]) / 2;
         v0 = (box[1] + box[3]) / 2;
         build();
-        if (anotherPanel || view.get() == null) fit();
+        if (anotherPanel || otherPieces || view.get() == null) fit();
         stand();
     }
 

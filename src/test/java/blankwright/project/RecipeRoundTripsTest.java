@@ -75,6 +75,15 @@ class RecipeRoundTripsTest {
     }
 
     @Test
+    void theScaleOfTheWorkMap() throws RecipeException {
+        String head = "blankwright-recipe: 1\nname: t\nmesh: a.stl\n";
+        Recipe set = RecipeReader.read("x", head + "scale: 4.2mm\n");
+        assertEquals(OptionalDouble.of(4.2), set.scale());
+        assertEquals(set, RecipeReader.read("x", RecipeWriter.write(set)));
+        assertEquals(OptionalDouble.empty(), RecipeReader.read("x", head).scale());
+    }
+
+    @Test
     void clamps() throws RecipeException {
         String head = "blankwright-recipe: 1\nname: t\nmesh: a.stl\nalloy: 3003-O\nthickness: 1mm\n";
         for (Clamps clamps : List.of(Clamps.NOWHERE, Clamps.RIMS, Clamps.CALM,

@@ -223,7 +223,7 @@ public final class Bench {
         return Math.round(mm * 1000) / 1000.0;
     }
 
-    /** Sets the end of the present map's scale; empty for that of the paper. */
+    /** Sets the end of the present map's scale; empty for the usual one. */
     public void end(OptionalDouble end, Object grip) {
         if (history != null) put(history.now().withEnd(map.get(), end), grip);
     }
@@ -248,7 +248,8 @@ public final class Bench {
     /** The history has moved: everything follows. */
     private void show() {
         Work now = history.now();
-        boolean otherPanel = !now.recipe().equals(work.get().recipe());
+        OptionalDouble any = OptionalDouble.empty();            // the colours end where they may: the blank is the same
+        boolean otherPanel = !now.recipe().withScale(any).equals(work.get().recipe().withScale(any));
         work.set(now);
         trouble.set("");
         tell();
@@ -263,13 +264,13 @@ public final class Bench {
 
     /** Whether two recipes give the same blank with other words on it. */
     private static boolean onlyNamed(Recipe one, Recipe other) {
-        return one.withName(other.name()).withHand(other.hand()).withNotes(other.notes()).equals(other);
+        return one.withName(other.name()).withHand(other.hand()).withNotes(other.notes()).withScale(other.scale()).equals(other);
     }
 
     /** A place and a zone are found again on the panel laid out anew. */
     private void followed(Laid done) {
         double[] at = place.get() == null ? null : laid.get().numbers(place.get()).form();
-        zone.set(null);
+        if (!done.has(zone.get())) zone.set(null);
         place.set(null);
         laid.set(done);
         if (at != null) place.set(done.onForm(at[0], at[1], at[2]));
@@ -328,13 +329,14 @@ public final class Bench {
 
     /** Writes files of what is shown into a folder; {@link #newsProperty} tells when they are there. */
     public void takeAway(Path folder, Set<Output> files, Paper paper) {
-        Laid shown = laid.get();
-        if (shown == null) return;
+        if (laid.get() == null) return;
+        Recipe now = history.now().recipe();
+        Result known = laid.get().result(), shown = onlyNamed(known.recipe(), now) ? known.with(now) : known;
         news.set("");
         trouble.set("");
         runner.ask(progress -> {
             try (OutputFolder to = OutputFolder.open(folder)) {
-                return Packet.write(shown.result(), to, files, paper, progress);
+                return Packet.write(shown, to, files, paper, progress);
             }
         }, false, written -> {
             news.set("Written to " + folder + ": " + String.join(", ", written.files().stream().map(f -> f.getFileName().toString()).toList()));

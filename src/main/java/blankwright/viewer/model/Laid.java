@@ -33,7 +33,7 @@ public final class Laid {
         this.result = result;
         drawing = Packet.drawing(result);
         ink = Ink.of(drawing);
-        workMap = Packet.workMap(result);
+        workMap = Packet.workMap(result.with(result.recipe().withScale(OptionalDouble.empty())));
         Recipe recipe = result.recipe();
         Optional<Judge> judge = recipe.thickness().isPresent() ? recipe.metal().map(m -> m.judge(recipe.thickness().getAsDouble())) : Optional.empty();
         for (int i = 0; i < result.pieces().size(); i++) skins.add(Skin.of(result.pieces().get(i), workMap.fields().get(i), judge));
@@ -111,7 +111,7 @@ public final class Laid {
         return usual.containsKey(kind);
     }
 
-    /** Colours and limits of a map: those of the paper, or as a hand has set the end. */
+    /** Colours and limits of a map: the usual ones, or as a hand has set the end. */
     public Tints tints(MapKind kind, OptionalDouble end) {
         if (end.isEmpty()) return usual.get(kind);
         return switch (kind) {

@@ -1,5 +1,6 @@
 package blankwright.viewer.model;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
@@ -7,20 +8,26 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import blankwright.drawing.Paper;
 import blankwright.job.FlattenJob;
 import blankwright.job.Given;
+import blankwright.job.Output;
+import blankwright.job.Packet;
+import blankwright.job.Result;
 import blankwright.num.LengthUnit;
 import blankwright.num.Progress;
 import blankwright.project.Face;
 import blankwright.project.Recipe;
 import blankwright.project.RecipeReader;
 import blankwright.project.Source;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -179,7 +186,7 @@ class BenchTest {
         Recipe back = RecipeReader.read(there);
         assertEquals("../skin.obj", ((Source.OfMesh) back.source()).file());
         var again = FlattenJob.run(back, Given.file(there), Progress.NONE);
-        assertEquals(bench.laidProperty().get().drawing().entities(), blankwright.job.Packet.drawing(again).entities());
+        assertEquals(bench.laidProperty().get().drawing().entities(), Packet.drawing(again).entities());
     }
 
     @Test
@@ -270,11 +277,44 @@ class BenchTest {
         bench.end(OptionalDouble.of(0.2), null);
         assertEquals(0.2, bench.tintsProperty().get().high());
         assertSame(laid, bench.laidProperty().get(), "nothing to lay out anew");
+        assertEquals(20, bench.workProperty().get().recipe().scale().getAsDouble(), 0, "mm on every 100: the recipe and the paper have it too");
         bench.undo();
         assertEquals(paper, bench.tintsProperty().get());
         assertEquals(1, bench.workProperty().get().tapes().size());
         bench.undo();
         assertEquals(0, bench.workProperty().get().tapes().size());
+    }
+
+    /** What is written has the words and the colours of the moment, though the panel was not laid out anew for them. */
+    @Test
+    void thePaperHasTheScaleOfTheScreen() throws Exception {
+        opened(dish());
+        bench.change(r -> r.withNotes("file the edge"));
+        settle();
+        bench.end(OptionalDouble.of(0.2), null);
+        Result shown = bench.result().orElseThrow();
+        assertEquals("file the edge", shown.recipe().notes());
+        bench.takeAway(temp.resolve("packet"), Set.of(Output.PNG), Paper.A4);
+        settle();
+        assertEquals("", bench.troubleProperty().get());
+        byte[] written = Files.readAllBytes(temp.resolve("packet/work-map-blank.png"));
+        var meant = new ByteArrayOutputStream();
+        Packet.workMap(shown.with(shown.recipe().withScale(OptionalDouble.of(20)))).onBlank().writePng(meant);
+        assertEquals(0.2, Packet.workMap(shown.with(shown.recipe().withScale(OptionalDouble.of(20)))).scale().limit(), 0);
+        assertArrayEquals(meant.toByteArray(), written);
+    }
+
+    /** Files a recipe names are found from the new place too. */
+    @Test
+    void namesOfFilesMoveWithTheRecipe() throws Exception {
+        Files.createDirectories(temp.resolve("one/two"));
+        Files.writeString(temp.resolve("one/own.yaml"), "blankwright-alloys: 1\nalloys: [{metal: rack, family: steel, E: 200 GPa, nu: 0.3, density: 7850,"
+                + " yield: 200, tensile: 330, elongation: 30 %}]\n");
+        opened(Files.writeString(temp.resolve("one/dish.yaml"), DISH + "alloy: rack\nalloys: own.yaml\n"));
+        assertTrue(bench.save(temp.resolve("one/two/dish.yaml")), bench.troubleProperty().get());
+        Recipe back = RecipeReader.read(temp.resolve("one/two/dish.yaml"));
+        assertEquals(Optional.of("../own.yaml"), back.metal().orElseThrow().table());
+        assertTrue(bench.laidProperty().get().has(MapKind.LIMIT));
     }
 
     @Test

@@ -35,6 +35,15 @@ class FlatViewTest {
         assertTrue(fit.x(990) < 250 && fit.x(990) > 200, "" + fit.x(990));
     }
 
+    /** A card of 85.60 mm that measured 342.4 px wide makes 4 px of each mm: then 100 mm on the sheet take 400 px. */
+    @Test
+    void trueSizeIsTrue() {
+        FlatView real = view.at(342.4 / 85.60);
+        assertEquals(400, real.x(170) - real.x(70), 1e-9);
+        assertEquals(400, real.y(70) - real.y(170), 1e-9);
+        assertEquals(view.uAt(0), real.uAt(0), 1e-12, "the middle stays");
+    }
+
     /** Marks stand where a rule has them: every label is a round length, the same step between all. */
     @Test
     void rulerMarksAreEvenAndReadable() {
