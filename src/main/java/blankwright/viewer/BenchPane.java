@@ -12,6 +12,7 @@ import blankwright.viewer.model.UnitQuestion;
 import java.io.File;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import javafx.application.Application;
@@ -27,6 +28,7 @@ import javafx.scene.control.ButtonBar;
 import javafx.scene.control.ButtonBase;
 import javafx.scene.control.ButtonType;
 import javafx.scene.control.Dialog;
+import javafx.scene.control.Hyperlink;
 import javafx.scene.control.Label;
 import javafx.scene.control.MenuButton;
 import javafx.scene.control.MenuItem;
@@ -40,6 +42,7 @@ import javafx.scene.input.DragEvent;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
+import javafx.scene.input.KeyEvent;
 import javafx.scene.input.TransferMode;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.FlowPane;
@@ -135,7 +138,7 @@ final class BenchPane extends BorderPane {
         key(KeyCode.E, this::takeAway);
         scene.getAccelerators().put(new KeyCodeCombination(KeyCode.F6), this::nextPart);
         scene.getAccelerators().put(new KeyCodeCombination(KeyCode.F1), this::help);
-        scene.addEventFilter(javafx.scene.input.KeyEvent.KEY_PRESSED, e -> {
+        scene.addEventFilter(KeyEvent.KEY_PRESSED, e -> {
             if (e.getCode() == KeyCode.ESCAPE) pointing.letGo();
             boolean pending = scene.getFocusOwner() instanceof LengthWord word && word.pending();
             if (!e.isShortcutDown() || pending || e.getCode() != KeyCode.Z && e.getCode() != KeyCode.Y) return;
@@ -150,7 +153,8 @@ final class BenchPane extends BorderPane {
     }
 
     private void wear() {
-        Application.setUserAgentStylesheet(dark.get() ? new PrimerDark().getUserAgentStylesheet() : new PrimerLight().getUserAgentStylesheet());
+        Application.setUserAgentStylesheet(dark.get() ? new PrimerDark().getUserAgentStylesheet()
+                : new PrimerLight().getUserAgentStylesheet());
         setStyle("-fx-font-size: " + textSize + "px;");
         getStyleClass().remove("dark");
         if (dark.get()) getStyleClass().add("dark");
@@ -215,7 +219,8 @@ final class BenchPane extends BorderPane {
             nodes.add(button(side.words(), null, "Looks at the form " + side.words() + " (key " + digit++ + ").", () -> form.look(side)));
         nodes.add(button("all of it", null, "Brings the whole form into the picture (key F).", form::fit));
         nodes.add(button("square on", null, "Looks straight at the place pointed at (key S, or click it twice).", form::squareOn));
-        nodes.add(toggle("rounded", "Light and shade show the shape; without them the colours are exactly those of the scale.", form.shadedProperty()));
+        nodes.add(toggle("rounded", "Light and shade show the shape; without them the colours are exactly those of the scale.",
+                form.shadedProperty()));
         nodes.add(toggle("edges", "Draws the triangles of the mesh.", form.edgesProperty()));
         nodes.add(toggle("see through", "Lets what lies behind show through the skin.", form.seeThroughProperty()));
         ToggleButton sway = toggle("how it buckles", "Moves the form the way the unworked sheet gives way first; with the map of buckling.",
@@ -230,7 +235,8 @@ final class BenchPane extends BorderPane {
     private Node blankTools() {
         return row(button("all of it", null, "Brings the whole blank into the picture (key F).", blank::fit),
                 button("true size", null, "Shows 100 mm as 100 mm (key T), once this screen has been measured.", this::trueSize),
-                button("measure the screen", null, "Measures this screen with a bank card, so that true size is true.", () -> TrueSize.measure(bench)),
+                button("measure the screen", null, "Measures this screen with a bank card, so that true size is true.",
+                        () -> TrueSize.measure(bench)),
                 toggle("contours", "Lines along which the number is the same, with the number on them.", blank.contoursProperty()),
                 toggle("lettering", "What is written on the blank.", blank.letteringProperty()));
     }
@@ -302,7 +308,8 @@ final class BenchPane extends BorderPane {
     /** At the part that is about where the keyboard is. */
     private void help() {
         Node owner = getScene().getFocusOwner();
-        String heading = owner == form ? "The form" : owner == blank ? "The blank" : owner == work.zones() ? "The work" : owner instanceof ScaleRuler
+        String heading = owner == form ? "The form" : owner == blank ? "The blank" : owner == work.zones() ? "The work"
+                : owner instanceof ScaleRuler
                 ? "The maps" : owner instanceof LengthWord ? "The order" : "The viewer";
         new ManualWindow(stage, getStyle(), dark.get()).open("viewer.md", heading);
     }
@@ -316,7 +323,7 @@ final class BenchPane extends BorderPane {
     private void swap() {
         List<Node> now = new ArrayList<>(hands.getItems());
         double[] at = hands.getDividerPositions();
-        java.util.Collections.reverse(now);
+        Collections.reverse(now);
         hands.getItems().clear();
         hands.getItems().setAll(now);
         hands.setDividerPositions(1 - at[1], 1 - at[0]);
@@ -345,7 +352,8 @@ final class BenchPane extends BorderPane {
     private Node welcome() {
         Label head = new Label("What shall be made?");
         head.getStyleClass().add("welcome");
-        Label words = new Label("Drop a mesh of one side of the sheet here (STL, OBJ, PLY or OFF), or a recipe. Blankwright lays it flat and shows where"
+        Label words = new Label("Drop a mesh of one side of the sheet here (STL, OBJ, PLY or OFF), or a recipe. Blankwright lays it flat"
+                + " and shows where"
                 + " the metal must be shrunk and stretched.");
         words.setWrapText(true);
         words.setMaxWidth(560);
@@ -356,7 +364,7 @@ final class BenchPane extends BorderPane {
         welcome.getChildren().setAll(head, words, new HBox(12, demo, open));
         VBox recent = new VBox(4);
         for (Path file : bench.settings().recent()) {
-            javafx.scene.control.Hyperlink link = new javafx.scene.control.Hyperlink(file.toString());
+            Hyperlink link = new Hyperlink(file.toString());
             link.setOnAction(e -> openAsking(file));
             recent.getChildren().add(link);
         }
@@ -436,7 +444,8 @@ final class BenchPane extends BorderPane {
     private void open() {
         FileChooser chooser = new FileChooser();
         chooser.setTitle("A mesh or a recipe");
-        chooser.getExtensionFilters().addAll(new FileChooser.ExtensionFilter("Meshes and recipes", "*.yaml", "*.yml", "*.stl", "*.obj", "*.ply", "*.off",
+        chooser.getExtensionFilters().addAll(new FileChooser.ExtensionFilter("Meshes and recipes", "*.yaml", "*.yml", "*.stl", "*.obj",
+                "*.ply", "*.off",
                 "*.gz", "*.STL", "*.OBJ", "*.PLY", "*.OFF"), new FileChooser.ExtensionFilter("All files", "*"));
         List<Path> recent = bench.settings().recent();
         if (!recent.isEmpty() && recent.get(0).getParent() != null) chooser.setInitialDirectory(recent.get(0).getParent().toFile());
@@ -470,7 +479,8 @@ final class BenchPane extends BorderPane {
     private boolean mayLeave() {
         if (!bench.unsavedProperty().get()) return true;
         ButtonType save = new ButtonType("Save", ButtonBar.ButtonData.YES), leave = new ButtonType("Leave it", ButtonBar.ButtonData.NO);
-        Optional<ButtonType> answer = ask("Not saved yet", "What you changed on " + bench.workProperty().get().recipe().name() + " is not saved.",
+        Optional<ButtonType> answer = ask("Not saved yet", "What you changed on " + bench.workProperty().get().recipe().name()
+                + " is not saved.",
                 save, leave, ButtonType.CANCEL);
         if (answer.isPresent() && answer.get() == save) {
             save();
@@ -513,7 +523,8 @@ final class BenchPane extends BorderPane {
         UnitQuestion question = bench.questionProperty().get();
         if (question == null) return;
         List<ButtonType> answers = new ArrayList<>();
-        StringBuilder words = new StringBuilder("The file " + question.file().getFileName() + " holds numbers but not their unit. How large is the panel?\n");
+        StringBuilder words = new StringBuilder("The file " + question.file().getFileName()
+                + " holds numbers but not their unit. How large is the panel?\n");
         for (UnitQuestion.Answer answer : question.answers()) {
             String unit = UnitQuestion.plural(answer.unit());
             words.append("\nin ").append(unit).append(": ").append(LengthStyle.MM.length(answer.across())).append(" (")
@@ -530,7 +541,8 @@ final class BenchPane extends BorderPane {
     /** Work that a killed program left is offered once. */
     void offer(List<Autosave.Left> left) {
         for (Autosave.Left one : left) {
-            ButtonType on = new ButtonType("Carry on", ButtonBar.ButtonData.YES), away = new ButtonType("Throw it away", ButtonBar.ButtonData.NO);
+            ButtonType on = new ButtonType("Carry on", ButtonBar.ButtonData.YES);
+            ButtonType away = new ButtonType("Throw it away", ButtonBar.ButtonData.NO);
             Optional<ButtonType> answer = ask("Work was found", "The program was stopped before " + one.recipe().name()
                     + " was saved. Carry on where you were?", on, away, ButtonType.CANCEL);
             if (answer.isPresent() && answer.get() == on) {

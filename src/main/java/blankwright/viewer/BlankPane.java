@@ -9,6 +9,7 @@ import blankwright.viewer.model.Contour;
 import blankwright.viewer.model.FlatView;
 import blankwright.viewer.model.Ink;
 import blankwright.viewer.model.Laid;
+import blankwright.viewer.model.LengthStyle;
 import blankwright.viewer.model.MapKind;
 import blankwright.viewer.model.Numbers;
 import blankwright.viewer.model.Painting;
@@ -49,7 +50,10 @@ import javafx.scene.text.Font;
 import javafx.scene.text.TextAlignment;
 import javafx.scene.transform.Affine;
 
-/** The blank on the sheet: its colours, all that is cut and marked, a ruler along two sides; at true size where the screen has been measured. */
+/**
+ * The blank on the sheet: its colours, all that is cut and marked, a ruler along two sides; at true size where the screen has been
+ * measured.
+ */
 final class BlankPane extends Pane {
     private static final double RULER = 26;
     private static final double CAPITAL = 0.73;         // of the font size: height of a capital of common screen fonts
@@ -246,7 +250,8 @@ final class BlankPane extends Pane {
         g.rotate(-Math.toDegrees(text.angle()));
         g.setFont(Font.font(high / CAPITAL));
         g.setFill(Palette.colour(text.layer().rgb()));
-        g.setTextAlign(text.anchor().along() == 0 ? TextAlignment.LEFT : text.anchor().along() == 1 ? TextAlignment.RIGHT : TextAlignment.CENTER);
+        g.setTextAlign(text.anchor().along() == 0 ? TextAlignment.LEFT : text.anchor().along() == 1 ? TextAlignment.RIGHT
+                : TextAlignment.CENTER);
         g.setTextBaseline(VPos.BASELINE);
         g.fillText(text.text(), 0, text.anchor().up() * high);
         g.restore();
@@ -338,12 +343,14 @@ final class BlankPane extends Pane {
         g.setTextBaseline(VPos.CENTER);
         double[] box = shown.box();
         g.setTextAlign(TextAlignment.LEFT);
-        for (Ticks.Tick tick : Ticks.between(now.uAt(RULER - w / 2) - box[0], now.uAt(w / 2) - box[0], now.perMm(), bench.styleProperty().get())) {
+        for (Ticks.Tick tick : Ticks.between(now.uAt(RULER - w / 2) - box[0], now.uAt(w / 2) - box[0], now.perMm(),
+                bench.styleProperty().get())) {
             double x = Math.round(x(tick.mm() + box[0])) + 0.5, long_ = tick.label().isEmpty() ? 5 : 11;
             g.strokeLine(x, h - RULER, x, h - RULER + long_);
             if (!tick.label().isEmpty()) g.fillText(tick.label(), x + 3, h - 8);
         }
-        for (Ticks.Tick tick : Ticks.between(now.vAt(h / 2 - RULER) - box[1], now.vAt(-h / 2) - box[1], now.perMm(), bench.styleProperty().get())) {
+        for (Ticks.Tick tick : Ticks.between(now.vAt(h / 2 - RULER) - box[1], now.vAt(-h / 2) - box[1], now.perMm(),
+                bench.styleProperty().get())) {
             double y = Math.round(y(tick.mm() + box[1])) + 0.5, long_ = tick.label().isEmpty() ? 5 : 11;
             g.strokeLine(RULER - long_, y, RULER, y);
             if (!tick.label().isEmpty()) {
@@ -358,7 +365,7 @@ final class BlankPane extends Pane {
         g.fillRect(0, h - RULER, RULER, RULER);
         g.setFill(Color.gray(0.15));
         g.setTextAlign(TextAlignment.CENTER);
-        g.fillText(bench.styleProperty().get() == blankwright.viewer.model.LengthStyle.MM ? "mm" : "in", RULER / 2, h - RULER / 2);
+        g.fillText(bench.styleProperty().get() == LengthStyle.MM ? "mm" : "in", RULER / 2, h - RULER / 2);
     }
 
     private void mark() {

@@ -93,7 +93,8 @@ final class FormPane extends Pane {
         getChildren().addAll(scene, marks, exaggerated);
         getStyleClass().add("form");
         setFocusTraversable(true);
-        setAccessibleText("The form. Arrow keys turn it, plus and minus bring it nearer, 1 to 6 are the straight views, F shows all of it.");
+        setAccessibleText("The form. Arrow keys turn it, plus and minus bring it nearer, 1 to 6 are the straight views, F shows all of"
+                + " it.");
         setMinSize(160, 160);
 
         bench.laidProperty().addListener((o, was, is) -> show(is, was == null || !was.result().name().equals(is.result().name())));
@@ -264,7 +265,8 @@ final class FormPane extends Pane {
             TriMesh form = skin.map().form();
             for (Seam seam : skin.piece().seams())
                 for (int i = 0; i < seam.edgeCount(); i++)
-                    cuts.add(seam.left(i, 0) >= 0 ? edge(form, seam.left(i, 0), seam.left(i, 1)) : edge(form, seam.right(i, 0), seam.right(i, 1)));
+                    cuts.add(seam.left(i, 0) >= 0 ? edge(form, seam.left(i, 0), seam.left(i, 1))
+                            : edge(form, seam.right(i, 0), seam.right(i, 1)));
         }
         wires.getChildren().add(Wire.of(cuts, origin, thin() * 1.2, Palette.colour(Layer.CUT.rgb())));
     }
@@ -320,7 +322,8 @@ final class FormPane extends Pane {
         if (from != null) at(shown.numbers(from).form(), (x, y) -> marks.pin(x, y));
         ZoneRow row = bench.zoneProperty().get();
         if (shown.has(row))
-            at(new double[] {row.zone().label().x(), row.zone().label().y(), row.zone().label().z()}, (x, y) -> marks.number(x, y, row.name()));
+            at(new double[] {row.zone().label().x(), row.zone().label().y(), row.zone().label().z()}, 
+                    (x, y) -> marks.number(x, y, row.name()));
     }
 
     private interface There {
@@ -339,7 +342,8 @@ final class FormPane extends Pane {
 
     /** The place of the skin under a pick. */
     private Optional<Place> picked(PickResult pick) {
-        if (shown == null || !(pick.getIntersectedNode() instanceof MeshView view) || !skins.getChildren().contains(view)) return Optional.empty();
+        if (shown == null || !(pick.getIntersectedNode() instanceof MeshView view) || !skins.getChildren().contains(view))
+            return Optional.empty();
         Point3D p = pick.getIntersectedPoint();
         return Optional.of(shown.onForm(p.getX() + origin[0], p.getY() + origin[1], p.getZ() + origin[2]));
     }
@@ -369,7 +373,8 @@ final class FormPane extends Pane {
         addEventHandler(MouseEvent.MOUSE_EXITED, e -> pointing.hover(Optional.empty()));
         setOnScroll(e -> {
             if (orbit.get() == null || e.getDeltaY() == 0) return;
-            orbit.set(orbit.get().zoomed(Math.pow(1.0022, -e.getDeltaY()), e.getX() - getWidth() / 2, e.getY() - getHeight() / 2, getHeight()));
+            orbit.set(orbit.get().zoomed(Math.pow(1.0022, -e.getDeltaY()), e.getX() - getWidth() / 2, e.getY() - getHeight() / 2,
+                    getHeight()));
             e.consume();
         });
         setOnZoom(e -> {

@@ -12,6 +12,7 @@ import javafx.scene.Cursor;
 import javafx.scene.control.TextField;
 import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
+import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseEvent;
 
 /** A length in a sentence: typed over, dragged sideways, or nudged with the arrow keys up and down. */
@@ -44,7 +45,7 @@ final class LengthWord extends TextField {
             if (!is && pending()) typed();
         });
         style.addListener((o, was, is) -> show(value));
-        addEventFilter(javafx.scene.input.KeyEvent.KEY_PRESSED, e -> {
+        addEventFilter(KeyEvent.KEY_PRESSED, e -> {
             if (e.getCode() == KeyCode.UP || e.getCode() == KeyCode.DOWN) {
                 nudge(e.getCode() == KeyCode.UP ? 1 : -1);
                 e.consume();

@@ -20,6 +20,7 @@ import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.GridPane;
+import javafx.scene.layout.HBox;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.VBox;
 import javafx.scene.text.Text;
@@ -46,7 +47,7 @@ final class ManualWindow {
             if (!before.isEmpty()) show(before.pop(), "", false);
         });
         all.setOnAction(e -> show("README.md", "", true));
-        javafx.scene.layout.HBox bar = new javafx.scene.layout.HBox(8, back, all);
+        HBox bar = new HBox(8, back, all);
         bar.setPadding(new Insets(8));
         text.setPadding(new Insets(8, 24, 24, 24));
         text.setMaxWidth(820);

@@ -66,56 +66,75 @@ final class OrderLine extends FlowPane {
                 "The unit the numbers in the mesh file are in: compare the size with your panel.", u -> recipe ->
                 recipe.source() instanceof Source.OfMesh mesh ? recipe.withSource(new Source.OfMesh(mesh.file(), Optional.of(u))) : recipe);
         choice(face, List.of(Face.values()), Face::word, "Side of the sheet that the form is",
-                "Which side of the sheet your shape is: a scan of the outside is the outside. The blank is that of the middle of the sheet.",
-                f -> recipe -> recipe.withSheet(f == Face.MIDDLE || recipe.thickness().isPresent() ? recipe.thickness() : OptionalDouble.of(1), f));
+                "Which side of the sheet your shape is: a scan of the outside is the outside. The blank is that of the middle of the"
+                + " sheet.",
+                f -> recipe -> recipe.withSheet(f == Face.MIDDLE || recipe.thickness().isPresent() ? recipe.thickness()
+                        : OptionalDouble.of(1), f));
         List<Optional<Metal>> metals = new ArrayList<>(List.of(Optional.empty()));
         for (Alloy alloy : AlloyReader.shipped().list()) metals.add(Optional.of(Metal.shipped(alloy.name())));
         choice(metal, metals, m -> m.map(x -> x.alloy().name()).orElse("unknown metal"), "Metal of the sheet",
-                "The metal: what it bears before it splits, and when it must be annealed. The numbers are estimates: a test strip beats them.",
+                "The metal: what it bears before it splits, and when it must be annealed. The numbers are estimates: a test strip beats"
+                + " them.",
                 m -> recipe -> recipe.withMetal(m));
         choice(aim, List.of(Aim.values()), a -> a == Aim.EVEN ? "spread evenly" : "for least work", "What is made least",
-                "Spread evenly: distortion as even as the shape allows. For least work: the blank that needs the least forming of this metal.",
+                "Spread evenly: distortion as even as the shape allows. For least work: the blank that needs the least forming of this"
+                + " metal.",
                 a -> recipe -> {
-                    if (a == Aim.WORK && recipe.metal().isEmpty()) throw new IllegalArgumentException("Least work depends on the metal: choose it first.");
+                    if (a == Aim.WORK && recipe.metal().isEmpty()) throw new IllegalArgumentException("Least work depends on the metal:"
+                            + " choose it first.");
                     return recipe.withAim(a).withHandwork(a == Aim.WORK ? recipe.handwork() : Handwork.ANY);
                 });
         choice(held, List.of(Optional.empty(), Optional.of(Clamps.NOWHERE), Optional.of(Clamps.RIMS), Optional.of(Clamps.CALM)),
-                c -> c.isEmpty() ? "not tried" : c.get().word().orElse("at some places").replace("rims", "held at its rims").replace("calm", "held where it is calm")
-                        .replace("nowhere", "held nowhere"), "Whether it is tried to bend the sheet on unworked",
-                "Tries in the computer to bend the blank onto its form without working it: does it buckle, and where? It takes some seconds.",
+                c -> c.map(OrderLine::held).orElse("not tried"), "Whether it is tried to bend the sheet on unworked",
+                "Tries in the computer to bend the blank onto its form without working it: does it buckle, and where? It takes some"
+                + " seconds.",
                 c -> recipe -> recipe.withClamps(c));
         lean.setBlockIncrement(0.1);
         lean.setMajorTickUnit(0.5);
         lean.setSnapToTicks(false);
         lean.setPrefWidth(120);
         lean.setAccessibleText("Where the worker would rather do it, from all shrinking to all stretching");
-        lean.setTooltip(new Tooltip("Where you would rather do it: left all by shrinking, right all by stretching, in the middle whatever is less work."));
+        lean.setTooltip(new Tooltip("Where you would rather do it: left all by shrinking, right all by stretching, in the middle"
+                + " whatever is less work."));
         lean.valueProperty().addListener((o, was, is) -> {
             double to = Math.round(is.doubleValue() * 20) / 20.0;
             Work work = bench.workProperty().get();
-            if (!showing && work != null && to != work.recipe().handwork().lean()) bench.change(r -> r.withHandwork(r.handwork().withLean(to)), lean);
+            if (showing || work == null || to == work.recipe().handwork().lean()) return;
+            bench.change(r -> r.withHandwork(r.handwork().withLean(to)), lean);
         });
         lean.valueChangingProperty().addListener((o, was, is) -> {
             if (!is) bench.letGo();
         });
         leaning = phrase("shrinking", lean, "stretching,");
         choice(hand, List.of(Optional.empty(), Optional.of(Hand.LEFT), Optional.of(Hand.RIGHT)), h -> h.map(Hand::word).orElse("either"),
-                "Side of the machine", "Which side of the machine the panel is for: written on the paper. The other hand is its mirror image.",
+                "Side of the machine",
+                        "Which side of the machine the panel is for: written on the paper. The other hand is its mirror image.",
                 h -> recipe -> recipe.withHand(h));
-        thickness = new LengthWord(bench, "Thickness of the sheet", "Thickness of the sheet: measure it, a gauge number is another thickness in each metal.",
+        thickness = new LengthWord(bench, "Thickness of the sheet",
+                "Thickness of the sheet: measure it, a gauge number is another thickness in each metal.",
                 "unknown", 0.1, (r, mm) -> r.withSheet(mm, mm.isEmpty() ? Face.MIDDLE : r.face()));
-        stations = new LengthWord(bench, "Distance of the station lines", "How far apart the station lines are: lines square to the centre line, to measure"
+        stations = new LengthWord(bench, "Distance of the station lines",
+                "How far apart the station lines are: lines square to the centre line, to measure"
                 + " and to hold gauges at.", "", 10, (r, mm) -> r.withStations(mm.orElse(Recipe.USUAL_STATIONS)));
-        trim = new LengthWord(bench, "Metal left on for trimming", "Metal left on outside the finished edge, to be trimmed after forming.", "nothing", 5,
+        trim = new LengthWord(bench, "Metal left on for trimming", "Metal left on outside the finished edge, to be trimmed after forming.",
+                "nothing", 5,
                 Recipe::withTrim);
         readIn = phrase("read in", units);
-        getChildren().addAll(phrase(name, size), readIn, phrase("is the", face), phrase("of", thickness), phrase("sheet of", metal, ","), phrase("laid out", aim), leaning,
-                phrase("with station lines every", stations), phrase("and", trim, "left on for trimming,"), phrase("for the", hand, "side;"), phrase("bending it on unworked:", held));
+        getChildren().addAll(phrase(name, size), readIn, phrase("is the", face), phrase("of", thickness), phrase("sheet of", metal, ","),
+                phrase("laid out", aim), leaning,
+                phrase("with station lines every", stations), phrase("and", trim, "left on for trimming,"),
+                phrase("for the", hand, "side;"), phrase("bending it on unworked:", held));
         setVisible(false);
         setManaged(false);
         bench.workProperty().addListener((o, was, is) -> show(is));
         bench.laidProperty().addListener((o, was, is) -> size(is));
         bench.styleProperty().addListener((o, was, is) -> size(bench.laidProperty().get()));
+    }
+
+    private static String held(Clamps clamps) {
+        if (clamps.rims()) return "held at its rims";
+        if (clamps.calm()) return "held where it is calm";
+        return clamps.spots().isEmpty() ? "held nowhere" : "held at some places";
     }
 
     private static HBox phrase(Object... parts) {
@@ -171,14 +190,18 @@ final class OrderLine extends FlowPane {
         leaning.setManaged(recipe.aim() == Aim.WORK);
         if (!lean.isValueChanging()) lean.setValue(recipe.handwork().lean());
         hand.setValue(recipe.hand());
-        Optional<Metal> same = metal.getItems().stream().filter(m -> m.map(x -> x.alloy().name()).equals(recipe.metal().map(x -> x.alloy().name()))
-                && m.flatMap(Metal::table).equals(recipe.metal().flatMap(Metal::table))).findFirst().orElse(null);
+        Optional<Metal> same = metal.getItems().stream().filter(m -> sameMetal(m, recipe.metal())).findFirst().orElse(null);
         if (same == null) metal.getItems().add(recipe.metal());     // of the maker's own table
         metal.setValue(same == null ? recipe.metal() : same);
         thickness.show(recipe.thickness());
         stations.show(OptionalDouble.of(recipe.stations()));
         trim.show(recipe.trim());
         showing = false;
+    }
+
+    private static boolean sameMetal(Optional<Metal> one, Optional<Metal> other) {
+        return one.map(m -> m.alloy().name()).equals(other.map(m -> m.alloy().name()))
+                && one.flatMap(Metal::table).equals(other.flatMap(Metal::table));
     }
 
     private void size(Laid laid) {

@@ -11,10 +11,14 @@ import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleObjectProperty;
 
-/** What a hand does on either picture, the same on both: a light touch shows a place, a click holds it, tapes and seams go from click to click. */
+/**
+ * What a hand does on either picture, the same on both: a light touch shows a place, a click holds it, tapes and seams go from click to
+ * click.
+ */
 final class Pointing {
     private final Bench bench;
-    private final BooleanProperty held = new SimpleBooleanProperty(), taping = new SimpleBooleanProperty(), cutting = new SimpleBooleanProperty();
+    private final BooleanProperty held = new SimpleBooleanProperty(), taping = new SimpleBooleanProperty(),
+            cutting = new SimpleBooleanProperty();
     private final BooleanProperty grey = new SimpleBooleanProperty();
     private final List<Place> drawn = new ArrayList<>();
     private final BooleanProperty dark = new SimpleBooleanProperty();
@@ -82,7 +86,8 @@ final class Pointing {
             Tape tape = Tape.between(bench.laidProperty().get(), from.get(), place.get(), onBlank);
             from.set(null);
             if (tape.on(bench.laidProperty().get()).isPresent()) bench.lay(tape);
-            else bench.troubleProperty().set("No tape lies straight between these two places: they are on two pieces, or a hole is in the way."
+            else bench.troubleProperty().set("No tape lies straight between these two places: they are on two pieces, or a hole is in"
+                    + " the way."
                     + " Choose two places on one piece.");
         }
     }

@@ -5,7 +5,10 @@ import blankwright.viewer.model.Tints;
 import javafx.scene.shape.TriangleMesh;
 import javafx.scene.shape.VertexFormat;
 
-/** A painting as triangles of the toolkit, on the form or flat, relative to a place so that single precision will do. Triangles keep their order. */
+/**
+ * A painting as triangles of the toolkit, on the form or flat, relative to a place so that single precision will do. Triangles keep their
+ * order.
+ */
 final class SkinMesh {
     private SkinMesh() { }
 

@@ -77,7 +77,8 @@ final class TakeAway {
         HBox.setHgrow(folder, Priority.ALWAYS);
         HBox into = new HBox(8, kept("Into the folder:"), folder, choose);
         sheets.setWrapText(true);
-        Label care = new Label("Print at 100 %, no fit to page; measure the check squares both ways before you cut. Cut edges are sharp: gloves for"
+        Label care = new Label("Print at 100 %, no fit to page; measure the check squares both ways before you cut. Cut edges are sharp:"
+                + " gloves for"
                 + " handling, none at rotating machines.");
         care.setWrapText(true);
         care.setMaxWidth(WIDE + 300);

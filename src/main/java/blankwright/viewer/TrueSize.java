@@ -2,6 +2,7 @@ package blankwright.viewer;
 
 import blankwright.viewer.model.Bench;
 import javafx.geometry.Insets;
+import javafx.scene.control.ButtonBar;
 import javafx.scene.control.ButtonType;
 import javafx.scene.control.Dialog;
 import javafx.scene.control.Label;
@@ -37,7 +38,8 @@ final class TrueSize {
         card.minHeightProperty().bind(card.maxHeightProperty());
         StackPane glass = new StackPane(card);
         glass.setMinSize(CARD_WIDE * now * 1.3, CARD_HIGH * now * 1.3);
-        Label words = new Label("Hold any bank card flat to the screen and move the slider (or press the arrow keys) until the rectangle is just as"
+        Label words = new Label("Hold any bank card flat to the screen and move the slider (or press the arrow keys) until the rectangle"
+                + " is just as"
                 + " wide. Cards are 85.60 mm wide the world over. After that, true size is true on this screen.");
         words.setWrapText(true);
         words.setMaxWidth(520);
@@ -46,7 +48,7 @@ final class TrueSize {
         VBox box = new VBox(12, words, glass, slider);
         box.setPadding(new Insets(16));
         dialog.getDialogPane().setContent(box);
-        dialog.getDialogPane().getButtonTypes().addAll(new ButtonType("It fits", javafx.scene.control.ButtonBar.ButtonData.OK_DONE), ButtonType.CANCEL);
+        dialog.getDialogPane().getButtonTypes().addAll(new ButtonType("It fits", ButtonBar.ButtonData.OK_DONE), ButtonType.CANCEL);
         slider.requestFocus();
         boolean fits = dialog.showAndWait().filter(b -> b.getButtonData().isDefaultButton()).isPresent();
         if (fits) bench.settings().put("screen", slider.getValue());

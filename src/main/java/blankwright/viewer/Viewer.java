@@ -27,12 +27,13 @@ public final class Viewer extends Application {
         Path home = Settings.folder();
         Autosave autosave = new Autosave(home.resolve("unsaved"));
         Bench bench = new Bench(Platform::runLater, new Settings(home), autosave);
+        // before the window, so that both are made at the same time
+        if (!getParameters().getUnnamed().isEmpty()) bench.open(Path.of(getParameters().getUnnamed().get(0)));
         BenchPane pane = new BenchPane(bench, stage);
         Scene scene = new Scene(pane, bench.settings().get("width", 1360.0), bench.settings().get("height", 860.0));
         stage.setScene(scene);
         pane.dress();
         stage.show();
-        if (!getParameters().getUnnamed().isEmpty()) bench.open(Path.of(getParameters().getUnnamed().get(0)));
         pane.offer(autosave.left());
     }
 }

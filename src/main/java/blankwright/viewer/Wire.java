@@ -30,7 +30,8 @@ final class Wire {
                 int first = p / 3;
                 for (int end = 0; end < 2; end++) {
                     for (int k = 0; k < 3; k++) {
-                        double angle = 2 * Math.PI * k / 3, c = radius * Math.cos(angle), s = length > 0 ? radius * Math.sin(angle) / length : 0;
+                        double angle = 2 * Math.PI * k / 3, c = radius * Math.cos(angle);
+                        double s = length > 0 ? radius * Math.sin(angle) / length : 0;
                         for (int x = 0; x < 3; x++) points[p++] = (float) (line[i - 3 + 3 * end + x] - origin[x] + c * a[x] + s * b[x]);
                     }
                 }

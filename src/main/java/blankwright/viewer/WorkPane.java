@@ -4,11 +4,13 @@ import blankwright.job.BucklingWords;
 import blankwright.job.Result;
 import blankwright.mesh.Finding;
 import blankwright.mesh.cut.DrawnSeam;
+import blankwright.num.LengthUnit;
 import blankwright.num.Lengths;
 import blankwright.shop.Instruction;
 import blankwright.viewer.model.Bench;
 import blankwright.viewer.model.Laid;
 import blankwright.viewer.model.LengthStyle;
+import blankwright.viewer.model.MapKind;
 import blankwright.viewer.model.Place;
 import blankwright.viewer.model.Skin;
 import blankwright.viewer.model.SpotCard;
@@ -17,6 +19,7 @@ import blankwright.viewer.model.Work;
 import blankwright.viewer.model.ZoneRow;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
@@ -120,10 +123,12 @@ final class WorkPane extends VBox {
         warning.managedProperty().bind(warning.visibleProperty());
         warning.setVisible(false);
         cure.setTooltip(new Tooltip("The shortest seams that were found to make this blank one that can be cut. Undo takes them back."));
-        cure.setOnAction(e -> bench.result().flatMap(Result::proposal).ifPresent(p -> bench.change(r -> r.withSeams(p.taken().recipe().seams()))));
+        cure.setOnAction(e -> bench.result().flatMap(Result::proposal)
+                .ifPresent(p -> bench.change(r -> r.withSeams(p.taken().recipe().seams()))));
         cure.managedProperty().bind(cure.visibleProperty());
         cure.setVisible(false);
-        getChildren().addAll(warning, cure, head, zones, all, head("Under the finger"), measure, beside, facts, laying, tapes, seams, found);
+        getChildren().addAll(warning, cure, head, zones, all, head("Under the finger"), measure, beside, facts, laying, tapes, seams,
+                found);
 
         bench.laidProperty().addListener((o, was, is) -> {
             list();
@@ -176,7 +181,8 @@ final class WorkPane extends VBox {
             for (Skin skin : laid.skins()) skin.piece().buckled().ifPresent(b -> list.addAll(BucklingWords.of(b)));
         }
         for (String text : list) findings.getChildren().add(wrapped(new Label(text)));
-        found.setText(list.isEmpty() ? "Nothing odd was found" : list.size() == 1 ? "One thing was found" : list.size() + " things were found");
+        found.setText(list.isEmpty() ? "Nothing odd was found" : list.size() == 1 ? "One thing was found" : list.size()
+                + " things were found");
         found.setDisable(list.isEmpty());
         List<String> warnings = laid == null ? List.of() : laid.result().warnings();
         warning.setText(String.join("\n", warnings));
@@ -207,8 +213,8 @@ final class WorkPane extends VBox {
 
     private void span() {
         try {
-            double mm = Lengths.parse(span.getText(), bench.styleProperty().get() == LengthStyle.MM ? blankwright.num.LengthUnit.MM
-                    : blankwright.num.LengthUnit.IN);
+            double mm = Lengths.parse(span.getText(), bench.styleProperty().get() == LengthStyle.MM ? LengthUnit.MM
+                    : LengthUnit.IN);
             if (mm >= 1 && mm <= 10_000) bench.spanProperty().set(mm);
             else bench.troubleProperty().set("Choose a span between 1 mm and 10 m.");
         } catch (IllegalArgumentException e) {
@@ -235,7 +241,8 @@ final class WorkPane extends VBox {
         Work work = bench.workProperty().get();
         if (laid == null || work == null) return;
         for (TapeRow row : TapeRow.of(laid, work)) {
-            tapes.getChildren().add(line("Tape " + row.number() + ": " + row.words(bench.styleProperty().get()), "Take tape " + row.number() + " away",
+            tapes.getChildren().add(line("Tape " + row.number() + ": " + row.words(bench.styleProperty().get()), "Take tape "
+                    + row.number() + " away",
                     () -> bench.takeAway(row.tape())));
         }
     }
@@ -245,7 +252,8 @@ final class WorkPane extends VBox {
         int number = 1;
         for (DrawnSeam seam : work.recipe().seams()) {
             String name = "seam " + number++;
-            seams.getChildren().add(line("S" + name.substring(1) + ", through " + seam.points().size() + " places", "Leave " + name + " out",
+            seams.getChildren().add(line("S" + name.substring(1) + ", through " + seam.points().size() + " places", "Leave " + name
+                    + " out",
                     () -> bench.sew(seam)));
         }
     }
@@ -296,8 +304,9 @@ final class WorkPane extends VBox {
             todo.setText(row.todo());
             amount.setText(row.amount(bench.styleProperty().get()));
             worst.setText(row.zone().instruction() == Instruction.LEAVE ? "" : row.worst());
-            var tints = bench.laidProperty().get().tints(blankwright.viewer.model.MapKind.WORK, java.util.OptionalDouble.empty());
-            strip.setStyle(String.format("-fx-background-color: #%06x; -fx-border-color: #777;", tints.colourOf(row.zone().largestStrain())));
+            var tints = bench.laidProperty().get().tints(MapKind.WORK, OptionalDouble.empty());
+            strip.setStyle(String.format("-fx-background-color: #%06x; -fx-border-color: #777;",
+                    tints.colourOf(row.zone().largestStrain())));
             setAccessibleText("Zone " + row.name() + ", " + row.todo() + ", " + amount.getText() + ", " + worst.getText());
         }
     }

@@ -8,6 +8,8 @@ import static blankwright.viewer.Scenes.until;
 
 import blankwright.drawing.Paper;
 import blankwright.picture.Picture;
+import blankwright.project.AlloyReader;
+import blankwright.project.Metal;
 import blankwright.viewer.model.FlatView;
 import blankwright.viewer.model.Laid;
 import blankwright.viewer.model.LengthStyle;
@@ -24,12 +26,21 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
+import java.util.function.Consumer;
+import java.util.function.Predicate;
+import java.util.stream.IntStream;
+import javafx.application.Platform;
 import javafx.geometry.Point2D;
 import javafx.scene.Node;
 import javafx.scene.Parent;
+import javafx.scene.control.Button;
+import javafx.scene.control.ButtonBase;
 import javafx.scene.control.Labeled;
+import javafx.scene.control.SplitPane;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Window;
@@ -105,8 +116,8 @@ final class Plays {
     }
 
     /**
-     * Wherever the pointer meets the form, its colour in the picture is that of the scale at the number told, and so is the colour of the same place
-     * on the blank; spots nearer to a boundary of the colours than a fiftieth of the scale are left out.
+     * Wherever the pointer meets the form, its colour in the picture is that of the scale at the number told, and so is the colour of the
+     * same place on the blank; spots nearer to a boundary of the colours than a fiftieth of the scale are left out.
      */
     static void theColourAtASpotIsThatOfItsNumber(Scenes s) {
         s.demo("lamp-bowl");
@@ -182,8 +193,8 @@ final class Plays {
         s.settle();
         same(3, s.bench.workProperty().get().recipe().thickness().getAsDouble(), 0, "thickness");
         check(Math.abs(s.bench.laidProperty().get().drawing().box().width() - area) > 0.5, "the blank follows");
-        fx(() -> s.bench.change(r -> r.withMetal(java.util.Optional.of(blankwright.project.Metal.shipped(
-                blankwright.project.AlloyReader.shipped().list().get(0).name())))));
+        fx(() -> s.bench.change(r -> r.withMetal(Optional.of(Metal.shipped(
+                AlloyReader.shipped().list().get(0).name())))));
         s.settle();
         check(s.bench.laidProperty().get().has(MapKind.LIMIT), "with a metal there is a map of its limit");
         fx(() -> s.bench.mapProperty().set(MapKind.LIMIT));
@@ -204,7 +215,8 @@ final class Plays {
     /** The map and the moving shape of a dish bent on unworked. */
     static void theUnworkedSheetBuckles(Scenes s) throws IOException {
         Path dish = Files.createTempDirectory("dish").resolve("dish.yaml");
-        Files.writeString(dish, "blankwright-recipe: 1\nname: dish\npanel:\n  kind: spherical-cap\n  radius: 300mm\n  half-angle: 25deg\nchord: 0.6mm\n"
+        Files.writeString(dish,
+                "blankwright-recipe: 1\nname: dish\npanel:\n  kind: spherical-cap\n  radius: 300mm\n  half-angle: 25deg\nchord: 0.6mm\n"
                 + "thickness: 0.8mm\nalloy: 1100-O\nclamped: calm\n");
         fx(() -> s.bench.open(dish));
         s.settle();
@@ -229,14 +241,15 @@ final class Plays {
         int steps = 96;                                         // a ramp of two turns: nearly flat already, one turn over the other
         for (int k = 0; k <= steps; k++)
             for (double r : new double[] {160, 240})
-                obj.append(String.format(java.util.Locale.ROOT, "v %.4f %.4f %.4f\n", r * Math.cos(4 * Math.PI * k / steps),
+                obj.append(String.format(Locale.ROOT, "v %.4f %.4f %.4f\n", r * Math.cos(4 * Math.PI * k / steps),
                         r * Math.sin(4 * Math.PI * k / steps), 60.0 * k / steps));
         for (int k = 0; k < steps; k++)
             obj.append(String.format("f %d %d %d\nf %d %d %d\n", 2 * k + 1, 2 * k + 2, 2 * k + 4, 2 * k + 1, 2 * k + 4, 2 * k + 3));
         Path ring = Files.writeString(Files.createTempDirectory("ramp").resolve("ramp.obj"), obj);
         fx(() -> s.bench.open(ring));
         s.settle();
-        if (s.bench.result().orElseThrow().proposal().isEmpty()) throw new AssertionError("nothing is proposed: " + s.bench.result().get().warnings());
+        if (s.bench.result().orElseThrow().proposal().isEmpty()) throw new AssertionError("nothing is proposed: "
+                + s.bench.result().get().warnings());
         s.picture("do-not-cut");
         s.click(named(s.pane, "Take the seams proposed"));
         s.settle();
@@ -333,7 +346,8 @@ final class Plays {
             dialog.write();
         });
         until("news of the files", () -> !s.bench.newsProperty().get().isEmpty() || !s.bench.troubleProperty().get().isEmpty());
-        for (String file : List.of("blank.pdf", "blank.dxf", "blank.svg", "work-map-form.png", "work.csv", "flat.obj", "panel.vtu", "summary.json"))
+        for (String file : List.of("blank.pdf", "blank.dxf", "blank.svg", "work-map-form.png", "work.csv", "flat.obj", "panel.vtu",
+                "summary.json"))
             check(Files.size(folder.resolve(file)) > 0, file);
         try (var pdf = org.apache.pdfbox.Loader.loadPDF(folder.resolve("blank.pdf").toFile())) {
             same(sheets + 1, pdf.getNumberOfPages(), 0, "as many pages as the preview told, and the cover");
@@ -352,7 +366,7 @@ final class Plays {
         Scenes.pulses();
         Scenes.keep(fx(() -> Window.getWindows().get(1).getScene().snapshot(null)), "unit-question");
         Node metres = fx(() -> named(Window.getWindows().get(1).getScene().getRoot(), "metres"));
-        fx(() -> ((javafx.scene.control.Button) metres).fire());
+        fx(() -> ((Button) metres).fire());
         until("an answer", () -> s.bench.laidProperty().get() != null && s.bench.laidProperty().get().result().name().equals("skin.obj"));
         s.settle();
         same(400, s.bench.laidProperty().get().result().input().dx(), 1e-9, "metres");
@@ -366,16 +380,17 @@ final class Plays {
 
     static void darkWithLargeLetters(Scenes s) {
         s.demo("scuttle");
-        Node light = accessible(s.pane, "Light or dark window"), larger = accessible(s.pane, "Larger letters"), swap = named(s.pane, "Swap hands");
+        Node light = accessible(s.pane, "Light or dark window"), larger = accessible(s.pane, "Larger letters"), swap = named(s.pane,
+                "Swap hands");
         s.click(light);
-        for (int i = 0; i < 4; i++) fx(() -> ((javafx.scene.control.Button) larger).fire());
-        fx(() -> ((javafx.scene.control.Button) swap).fire());
+        for (int i = 0; i < 4; i++) fx(() -> ((Button) larger).fire());
+        fx(() -> ((Button) swap).fire());
         s.picture("dark-large-swapped");
         Point2D form = inWindow(s.pane.form(), 0, 0), blank = inWindow(s.pane.blank(), 0, 0);
         check(form.getX() > blank.getX(), "the hands are swapped");
-        fx(() -> ((javafx.scene.control.Button) light).fire());
+        fx(() -> ((Button) light).fire());
         for (int i = 0; i < 4; i++) s.keys(KeyCode.CONTROL, KeyCode.MINUS);
-        fx(() -> ((javafx.scene.control.Button) swap).fire());
+        fx(() -> ((Button) swap).fire());
         Scenes.pulses();
     }
 
@@ -386,8 +401,9 @@ final class Plays {
         fx(() -> visit(s.pane, node -> {
             boolean worded = node instanceof Labeled l && l.getText() != null && !l.getText().isBlank();
             boolean named = node.getAccessibleText() != null && !node.getAccessibleText().isBlank();
-            if (node.isFocusTraversable() && node.isVisible() && !worded && !named && !(node instanceof javafx.scene.control.SplitPane)) nameless.add(node.toString());
-            if (node instanceof javafx.scene.control.ButtonBase && !node.isFocusTraversable() && node.isVisible()) out.add(node.toString());
+            if (node.isFocusTraversable() && node.isVisible() && !worded && !named
+                    && !(node instanceof SplitPane)) nameless.add(node.toString());
+            if (node instanceof ButtonBase && !node.isFocusTraversable() && node.isVisible()) out.add(node.toString());
         }));
         check(nameless.isEmpty(), "nameless: " + nameless);
         check(out.isEmpty(), "out of the keyboard's reach: " + out);
@@ -417,7 +433,7 @@ final class Plays {
         Scenes.pulses();
         Scenes.keep(fx(() -> Window.getWindows().get(1).getScene().snapshot(null)), "recover-offer");
         Node on = fx(() -> named(Window.getWindows().get(1).getScene().getRoot(), "Carry on"));
-        fx(() -> ((javafx.scene.control.Button) on).fire());
+        fx(() -> ((Button) on).fire());
         s.settle();
         until("the panel", () -> s.bench.laidProperty().get() != null);
         same(35, s.bench.workProperty().get().recipe().stations(), 0, "stations");
@@ -438,7 +454,8 @@ final class Plays {
     /** The side skin so fine that it has about two hundred thousand triangles. */
     static String framesOfALargeMesh(Scenes s) throws IOException {
         Path fine = Files.createTempDirectory("fine").resolve("fine.yaml");
-        Files.writeString(fine, "blankwright-recipe: 1\nname: fine\npanel:\n  kind: torus-section\n  ring: 330mm\n  tube: 95mm\n  sweep: 150deg\n"
+        Files.writeString(fine,
+                "blankwright-recipe: 1\nname: fine\npanel:\n  kind: torus-section\n  ring: 330mm\n  tube: 95mm\n  sweep: 150deg\n"
                 + "  round: 160deg\nchord: 0.0036mm\n");
         fx(() -> s.bench.open(fine));
         long end = System.nanoTime() + 300_000_000_000L;
@@ -474,7 +491,7 @@ final class Plays {
             count[0]++;
         }
         double seconds = (System.nanoTime() - from) / 1e9;
-        return String.format(java.util.Locale.ROOT, "%,d triangles: %.0f frames a second, %d MB of heap in use", triangles, count[0] / seconds,
+        return String.format(Locale.ROOT, "%,d triangles: %.0f frames a second, %d MB of heap in use", triangles, count[0] / seconds,
                 heap() / 1_000_000);
     }
 
@@ -516,13 +533,14 @@ final class Plays {
             case 11 -> s.pane.blank().viewProperty().set(s.pane.blank().viewProperty().get().zoomed(0.5 + a, 100 * b, 100 * a));
             case 12 -> s.pane.work().zones().getSelectionModel().select((int) (a * 5));
             case 13 -> s.bench.styleProperty().set(LengthStyle.values()[(int) (3 * a)]);
-            case 14 -> s.pane.form().orbitProperty().set(s.pane.form().orbitProperty().get().turned(6 * a, b).zoomed(0.5 + b, 40 * a, 40 * b, 600));
+            case 14 -> s.pane.form().orbitProperty().set(s.pane.form().orbitProperty().get().turned(6 * a, b).zoomed(0.5 + b, 40 * a,
+                    40 * b, 600));
             default -> s.pane.blank().fit();
         }
     }
 
     private static void later(Runnable what) {
-        javafx.application.Platform.runLater(what);
+        Platform.runLater(what);
     }
 
     private static Orbit orbit(Scenes s) {
@@ -541,23 +559,24 @@ final class Plays {
 
     private static void sameColour(int meant, int is, String where) {
         for (int shift = 0; shift <= 16; shift += 8)
-            check(Math.abs((meant >> shift & 255) - (is >> shift & 255)) <= 2, String.format("%s: colour %06x instead of %06x", where, is, meant));
+            check(Math.abs((meant >> shift & 255) - (is >> shift & 255)) <= 2, String.format("%s: colour %06x instead of %06x", where, is,
+                    meant));
     }
 
     private static int colours(Picture picture) {
-        return (int) java.util.stream.IntStream.range(0, picture.width() * picture.height())
+        return (int) IntStream.range(0, picture.width() * picture.height())
                 .map(i -> picture.colour(i % picture.width(), i / picture.width())).distinct().count();
     }
 
     private static Node named(Parent root, String words) {
-        return found(root, node -> node instanceof javafx.scene.control.ButtonBase b && words.equals(b.getText()), words);
+        return found(root, node -> node instanceof ButtonBase b && words.equals(b.getText()), words);
     }
 
     private static Node accessible(Parent root, String beginning) {
         return found(root, node -> node.getAccessibleText() != null && node.getAccessibleText().startsWith(beginning), beginning);
     }
 
-    private static Node found(Parent root, java.util.function.Predicate<Node> which, String words) {
+    private static Node found(Parent root, Predicate<Node> which, String words) {
         List<Node> all = new ArrayList<>();
         visit(root, node -> {
             if (which.test(node)) all.add(node);
@@ -566,7 +585,7 @@ final class Plays {
         return all.get(0);
     }
 
-    private static void visit(Node node, java.util.function.Consumer<Node> visitor) {
+    private static void visit(Node node, Consumer<Node> visitor) {
         visitor.accept(node);
         if (node instanceof Parent parent) for (Node child : parent.getChildrenUnmodifiable()) visit(child, visitor);
     }

@@ -5,10 +5,12 @@ import blankwright.viewer.model.Autosave;
 import blankwright.viewer.model.Bench;
 import blankwright.viewer.model.Settings;
 import java.io.BufferedReader;
+import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.OutputStream;
 import java.io.PrintWriter;
 import java.io.StringWriter;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -17,6 +19,8 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.FutureTask;
 import java.util.function.BooleanSupplier;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import javafx.animation.AnimationTimer;
 import javafx.application.Platform;
 import javafx.geometry.Point2D;
@@ -32,8 +36,8 @@ import javafx.stage.Stage;
 /**
  * A program of its own that holds the viewer's window on a virtual display and plays scenes in it by name, one for each line it is given.
  *
- * <p>It answers {@code done}, or the reason why not in one line. The toolkit takes its display from the environment when it starts, which a test's own
- * virtual machine cannot change any more.
+ * <p>It answers {@code done}, or the reason why not in one line. The toolkit takes its display from the environment when it starts, which a
+ * test's own virtual machine cannot change any more.
  */
 public final class Scenes {
     static final Path PICTURES = Path.of("target/screens");
@@ -63,7 +67,7 @@ public final class Scenes {
     public static void main(String[] args) throws Exception {
         PrintWriter answers = new PrintWriter(System.out, true);
         System.setProperty("prism.forceGPU", "true");
-        java.util.logging.Logger.getLogger("javafx").setLevel(java.util.logging.Level.SEVERE);
+        Logger.getLogger("javafx").setLevel(Level.SEVERE);
         Files.createDirectories(PICTURES);
         CountDownLatch started = new CountDownLatch(1);
         Platform.startup(started::countDown);
@@ -185,8 +189,8 @@ public final class Scenes {
         Picture picture = Picture.of(rgb, w, h, 4);
         try (OutputStream out = Files.newOutputStream(PICTURES.resolve(name + ".png"))) {
             picture.writePng(out);
-        } catch (java.io.IOException e) {
-            throw new java.io.UncheckedIOException(e);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
         }
         return picture;
     }
@@ -243,6 +247,7 @@ public final class Scenes {
 
     /** Letters, digits and points, one after the other. */
     void type(String text) {
-        for (char c : text.toCharArray()) keys(c == '.' ? KeyCode.PERIOD : c == ' ' ? KeyCode.SPACE : KeyCode.getKeyCode(String.valueOf(c).toUpperCase()));
+        for (char c : text.toCharArray()) keys(c == '.' ? KeyCode.PERIOD : c == ' ' ? KeyCode.SPACE
+                : KeyCode.getKeyCode(String.valueOf(c).toUpperCase()));
     }
 }

@@ -31,8 +31,10 @@ class ScreenTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"welcome", "turnSlideAndZoom", "keysReachTheFormAndTheBlank", "theColourAtASpotIsThatOfItsNumber", "aZoneIsFramedInBoth",
-        "changesAreTypedAndTakenBack", "aTapeIsLaid", "theUnworkedSheetBuckles", "theProposedSeamIsTaken", "aSeamIsCut", "theScaleIsDragged",
+    @ValueSource(strings = {"welcome", "turnSlideAndZoom", "keysReachTheFormAndTheBlank", "theColourAtASpotIsThatOfItsNumber",
+            "aZoneIsFramedInBoth",
+        "changesAreTypedAndTakenBack", "aTapeIsLaid", "theUnworkedSheetBuckles", "theProposedSeamIsTaken", "aSeamIsCut",
+                "theScaleIsDragged",
         "whatGoesToTheBenchIsShownAndWritten", "theUnitIsAsked",
         "darkWithLargeLetters", "everythingHasAName", "theManualOpensAtTheRightPart", "soak"})
     void scene(String name) throws IOException {

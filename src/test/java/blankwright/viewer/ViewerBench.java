@@ -37,8 +37,8 @@ class ViewerBench {
             String page = """
                     # The viewer, measured
 
-                    Written by `mvn -Pbench test -Dtest=ViewerBench`, on a virtual display without a graphics card: the processor draws (Mesa llvmpipe). Machine:
-                    %d cores shared with other work, Java %s.
+                    Written by `mvn -Pbench test -Dtest=ViewerBench`, on a virtual display without a graphics card: the processor draws
+                    (Mesa llvmpipe). Machine: %d cores shared with other work, Java %s.
 
                     From the start of a cold Java to the demo on the screen: %.1f s.
 
@@ -47,7 +47,8 @@ class ViewerBench {
                     | turning the mudguard | %s |
                     | turning a large mesh | %s |
                     | heap before and after a thousand random acts | %s |
-                    """.formatted(Runtime.getRuntime().availableProcessors(), System.getProperty("java.version"), first, small, large, soak);
+                    """.formatted(Runtime.getRuntime().availableProcessors(), System.getProperty("java.version"), first, small, large,
+                    soak);
             assertTrue(small.contains("frames"), small);
             Files.createDirectories(Path.of("docs/benchmarks"));
             Files.writeString(Path.of("docs/benchmarks/viewer.md"), page);

@@ -54,7 +54,8 @@ final class VirtualDisplay {
         private Player(String display, Path home, String... options) throws IOException {
             List<String> command = new ArrayList<>(List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString()));
             command.addAll(List.of(options));
-            command.addAll(List.of("-Dblankwright.home=" + home, "-cp", System.getProperty("java.class.path"), "blankwright.viewer.Scenes"));
+            command.addAll(List.of("-Dblankwright.home=" + home, "-cp", System.getProperty("java.class.path"),
+                    "blankwright.viewer.Scenes"));
             ProcessBuilder java = new ProcessBuilder(command);
             java.environment().put("DISPLAY", display);
             process = java.redirectError(home.resolve("said").toFile()).start();

@@ -17,8 +17,8 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /**
- * A copy of what is not yet saved, written at each change, so that a killed program loses nothing: one recipe for each running viewer, in a folder of
- * its own, named after the process. What a process that no longer runs has left is found at the next start.
+ * A copy of what is not yet saved, written at each change, so that a killed program loses nothing: one recipe for each running viewer, in a
+ * folder of its own, named after the process. What a process that no longer runs has left is found at the next start.
  */
 public final class Autosave {
     private static final Pattern NAME = Pattern.compile("left-(\\d{1,18})\\.yaml");
@@ -72,7 +72,8 @@ public final class Autosave {
     private static Optional<Left> read(Path file) {
         try {
             String text = Files.readString(file);
-            Given given = new Given(said(text, "name").orElse("panel"), Path.of(said(text, "folder").orElse("")).toAbsolutePath(), List.of());
+            Given given = new Given(said(text, "name").orElse("panel"), Path.of(said(text, "folder").orElse("")).toAbsolutePath(),
+                    List.of());
             return Optional.of(new Left(file, RecipeReader.read(file.toString(), text), given, said(text, "file").map(Path::of)));
         } catch (IOException | RecipeException | IllegalArgumentException e) {
             return Optional.empty();

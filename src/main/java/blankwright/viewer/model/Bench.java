@@ -150,7 +150,8 @@ public final class Bench {
         } else if (e instanceof Refusal) {
             trouble.set(Plain.words(e.getMessage()));
         } else if (e instanceof OutOfMemoryError) {
-            trouble.set("There was not enough memory. Close other programs, start with more (java -Xmx8g -jar blankwright.jar), or give a coarser mesh.");
+            trouble.set("There was not enough memory. Close other programs, start with more (java -Xmx8g -jar blankwright.jar), or give"
+                    + " a coarser mesh.");
         } else {
             trouble.set("The program failed, and that is our fault, not yours (" + e.getClass().getSimpleName() + ": " + e.getMessage()
                     + "). What was there before is still there.");
@@ -188,8 +189,8 @@ public final class Bench {
     }
 
     /**
-     * Cuts the form along a path over the skin: from rim to rim it parts or opens the panel, from the rim inwards it is a relief cut. Ends nearer
-     * to a rim than {@code reach} mm are put on it.
+     * Cuts the form along a path over the skin: from rim to rim it parts or opens the panel, from the rim inwards it is a relief cut. Ends
+     * nearer to a rim than {@code reach} mm are put on it.
      */
     public void cut(List<Place> path, double reach) {
         Laid there = laid.get();
@@ -258,7 +259,8 @@ public final class Bench {
         Recipe recipe = now.recipe();
         Given from = given;
         Result known = laid.get().result();
-        runner.ask(progress -> Laid.of(onlyNamed(known.recipe(), recipe) ? known.with(recipe) : FlattenJob.run(recipe, from, progress)), false,
+        runner.ask(progress -> Laid.of(onlyNamed(known.recipe(), recipe) ? known.with(recipe) : FlattenJob.run(recipe, from, progress)),
+                false,
                 this::followed, e -> failed(e, null));
     }
 
@@ -295,15 +297,16 @@ public final class Bench {
     }
 
     /**
-     * Writes the recipe, whole or not at all, keeping the remarks at the head of a file already there. A mesh it names is found from there too.
-     * True where it was written; else {@link #troubleProperty} says why not.
+     * Writes the recipe, whole or not at all, keeping the remarks at the head of a file already there. A mesh it names is found from there
+     * too. True where it was written; else {@link #troubleProperty} says why not.
      */
     public boolean save(Path to) {
         if (history == null) return false;
         Path whole = to.toAbsolutePath().normalize();
         Recipe recipe = history.now().recipe();
         UnaryOperator<String> moved = name -> seenFrom(whole.getParent(), given.folder().resolve(name));
-        if (recipe.source() instanceof Source.OfMesh mesh) recipe = recipe.withSource(new Source.OfMesh(moved.apply(mesh.file()), mesh.units()));
+        if (recipe.source() instanceof Source.OfMesh mesh)
+            recipe = recipe.withSource(new Source.OfMesh(moved.apply(mesh.file()), mesh.units()));
         recipe = recipe.withMetal(recipe.metal().map(m -> new Metal(m.alloy(), m.soft(), m.bands(), m.table().map(moved))));
         Handwork hands = recipe.handwork();
         recipe = recipe.withHandwork(new Handwork(hands.lean(), hands.tools(), hands.toolFile().map(moved)));
@@ -339,10 +342,12 @@ public final class Bench {
                 return Packet.write(shown, to, files, paper, progress);
             }
         }, false, written -> {
-            news.set("Written to " + folder + ": " + String.join(", ", written.files().stream().map(f -> f.getFileName().toString()).toList()));
+            news.set("Written to " + folder + ": " + String.join(", ",
+                    written.files().stream().map(f -> f.getFileName().toString()).toList()));
             if (!written.findings().isEmpty()) trouble.set(written.findings().get(0).text());
         }, e -> {
-            if (e instanceof IOException) trouble.set("The files could not be written: " + InputFile.words(e) + ". Choose another folder, or make room.");
+            if (e instanceof IOException) trouble.set("The files could not be written: " + InputFile.words(e)
+                    + ". Choose another folder, or make room.");
             else failed(e, null);
         });
     }

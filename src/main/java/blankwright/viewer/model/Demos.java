@@ -12,7 +12,8 @@ import java.util.List;
 /** The panels of the Tern that need no file beside the program. */
 public final class Demos {
     /** Names of the recipes in models/, the one to begin with first. */
-    public static final List<String> NAMES = List.of("mudguard", "nose-cap", "nose-cap-halves", "side-skin", "scuttle", "seat-hoop", "lamp-bowl", "wheel-arch-lip",
+    public static final List<String> NAMES = List.of("mudguard", "nose-cap", "nose-cap-halves", "side-skin", "scuttle", "seat-hoop",
+            "lamp-bowl", "wheel-arch-lip",
             "vent-cowl");
 
     private Demos() { }

@@ -35,7 +35,8 @@ public final class Laid {
         ink = Ink.of(drawing);
         workMap = Packet.workMap(result.with(result.recipe().withScale(OptionalDouble.empty())));
         Recipe recipe = result.recipe();
-        Optional<Judge> judge = recipe.thickness().isPresent() ? recipe.metal().map(m -> m.judge(recipe.thickness().getAsDouble())) : Optional.empty();
+        Optional<Judge> judge = recipe.thickness().isPresent() ? recipe.metal().map(m -> m.judge(recipe.thickness().getAsDouble()))
+                : Optional.empty();
         for (int i = 0; i < result.pieces().size(); i++) skins.add(Skin.of(result.pieces().get(i), workMap.fields().get(i), judge));
         usual.put(MapKind.WORK, Tints.of(workMap.scale()));
         double thinnest = 1, thickest = 1, roundest = 0;

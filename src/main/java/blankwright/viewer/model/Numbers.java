@@ -18,7 +18,8 @@ import java.util.Optional;
  * @param zone the place lies in
  * @param metal what the metal says, where it is known
  */
-public record Numbers(double u, double v, double[] form, double[] normal, double most, double across, double direction, double left, double crown,
+public record Numbers(double u, double v, double[] form, double[] normal, double most, double across, double direction, double left,
+        double crown,
                       Zone zone, Optional<Judgement> metal) {
     /** Degrees of crown in a square of 100 mm. */
     public double crownDegrees() {

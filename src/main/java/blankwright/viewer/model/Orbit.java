@@ -8,8 +8,8 @@ import java.util.List;
  * Where the eye stands: it looks at a place, from a direction, and sees a certain height there. Immutable.
  *
  * <p>The eye goes round the panel's own up: yaw 0 looks from the end its centre line points to, pitch 90° from above. The picture is in
- * perspective of {@link #FIELD}; the plane through the place looked at shows at the same size everywhere. Screen: pixels from the middle of the
- * pane, x right, y down.
+ * perspective of {@link #FIELD}; the plane through the place looked at shows at the same size everywhere. Screen: pixels from the middle of
+ * the pane, x right, y down.
  */
 public final class Orbit {
     /** Angle of view from top to bottom, rad: narrow, so that far and near compare. */

@@ -1,7 +1,5 @@
 package blankwright.viewer.model;
 
-import blankwright.shop.Instruction;
-
 /** Words of the command line said as one says them at a window. */
 final class Plain {
     private Plain() { }
@@ -10,10 +8,5 @@ final class Plain {
     static String words(String sentence) {
         return sentence.replaceAll("; say --stations with a larger spacing, or check --units\\.", "; set the stations farther apart.")
                 .replaceAll("run it with java (-Xmx\\w+) -jar blankwright.jar \\.\\.\\.", "start it with java $1 -jar blankwright.jar");
-    }
-
-    /** {@code stretch}, {@code shrink}, {@code leave}. */
-    static String words(Instruction instruction) {
-        return instruction.word();
     }
 }

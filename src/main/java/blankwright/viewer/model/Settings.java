@@ -11,8 +11,8 @@ import java.util.List;
 import java.util.Properties;
 
 /**
- * What the viewer remembers from one day to the next: a small text file in a folder of its own. A file that cannot be read or written costs nothing
- * but the memory.
+ * What the viewer remembers from one day to the next: a small text file in a folder of its own. A file that cannot be read or written costs
+ * nothing but the memory.
  */
 public final class Settings {
     private static final int MOST_RECENT = 8;

@@ -80,8 +80,8 @@ public final class Skin {
     }
 
     /**
-     * Its triangles with the numbers of a map: strain; part of the thickness left; degrees of crown in a square of 100 mm; part of the forming limit
-     * used; part of the strain it bears unworked. Null for the last two where they are not known.
+     * Its triangles with the numbers of a map: strain; part of the thickness left; degrees of crown in a square of 100 mm; part of the
+     * forming limit used; part of the strain it bears unworked. Null for the last two where they are not known.
      */
     public Painting painting(MapKind kind) {
         return paintings.get(kind);

@@ -33,7 +33,8 @@ public final class SpotCard {
     }
 
     private static String pressed(double ratio) {
-        return ratio < 0.005 ? "not pressed together" : String.format(Locale.ROOT, "pressed together %.1f times what it bears%s (estimate)", ratio,
+        return ratio < 0.005 ? "not pressed together" : String.format(Locale.ROOT,
+                "pressed together %.1f times what it bears%s (estimate)", ratio,
                 ratio > 1 ? ": buckles" : "");
     }
 

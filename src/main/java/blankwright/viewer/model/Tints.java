@@ -6,13 +6,13 @@ import java.util.Arrays;
 /**
  * Colours in classes for the numbers of one map.
  *
- * <p>Class i lies between boundaries i - 1 and i; the first and the last class take everything beyond. A number on a boundary belongs to the class
- * farther from zero.
+ * <p>Class i lies between boundaries i - 1 and i; the first and the last class take everything beyond. A number on a boundary belongs to
+ * the class farther from zero.
  */
 public final class Tints {
     /**
-     * BrBG of eleven classes, for bowl and saddle: ColorBrewer, (c) 2002 Cynthia Brewer, Mark Harrower and The Pennsylvania State University,
-     * Apache-2.0; docs/sources.md [CB]. From memory.
+     * BrBG of eleven classes, for bowl and saddle: ColorBrewer, (c) 2002 Cynthia Brewer, Mark Harrower and The Pennsylvania State
+     * University, Apache-2.0; docs/sources.md [CB]. From memory.
      */
     private static final int[] BROWN_TO_GREEN = {
         0x543005, 0x8C510A, 0xBF812D, 0xDFC27D, 0xF6E8C3, 0xF5F5F5, 0xC7EAE5, 0x80CDC1, 0x35978F, 0x01665E, 0x003C30};
@@ -123,7 +123,8 @@ public final class Tints {
 
     @Override
     public boolean equals(Object other) {
-        return other instanceof Tints t && low == t.low && high == t.high && Arrays.equals(boundary, t.boundary) && Arrays.equals(colour, t.colour);
+        return other instanceof Tints t && low == t.low && high == t.high && Arrays.equals(boundary, t.boundary)
+                && Arrays.equals(colour, t.colour);
     }
 
     @Override

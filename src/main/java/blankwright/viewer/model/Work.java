@@ -55,7 +55,8 @@ public record Work(Recipe recipe, List<Tape> tapes, Map<MapKind, Double> ends) {
     }
 
     public OptionalDouble end(MapKind kind) {
-        if (kind == MapKind.WORK) return recipe.scale().isPresent() ? OptionalDouble.of(recipe.scale().getAsDouble() / 100) : OptionalDouble.empty();
+        if (kind == MapKind.WORK) return recipe.scale().isPresent() ? OptionalDouble.of(recipe.scale().getAsDouble() / 100)
+                : OptionalDouble.empty();
         Double end = ends.get(kind);
         return end == null ? OptionalDouble.empty() : OptionalDouble.of(end);
     }

@@ -9,8 +9,8 @@ import java.util.Arrays;
 /**
  * The line round a zone on blank and form, as straight pieces.
  *
- * <p>It follows edges of triangles, so it is evened out: each point where two pieces meet goes {@value #EVENED} times half the way to the middle of its
- * neighbours. A zone's line along a rim stays on it but for its corners.
+ * <p>It follows edges of triangles, so it is evened out: each point where two pieces meet goes {@value #EVENED} times half the way to the
+ * middle of its neighbours. A zone's line along a rim stays on it but for its corners.
  */
 public final class ZoneBorder {
     private static final int EVENED = 6;

@@ -19,7 +19,8 @@ public record ZoneRow(int piece, String name, Zone zone) {
         List<ZoneRow> rows = new ArrayList<>();
         for (int i = 0; i < laid.skins().size(); i++)
             for (Zone zone : laid.skins().get(i).piece().zones().list())
-                if (all || zone.instruction() != Instruction.LEAVE) rows.add(new ZoneRow(i, laid.result().pieceName(i) + zone.number(), zone));
+                if (all || zone.instruction() != Instruction.LEAVE) rows.add(new ZoneRow(i, laid.result().pieceName(i) + zone.number(),
+                        zone));
         rows.sort(Comparator.comparing((ZoneRow r) -> r.zone.instruction() == Instruction.LEAVE)
                 .thenComparing(r -> -Math.abs(r.zone.largestStrain())));
         return List.copyOf(rows);

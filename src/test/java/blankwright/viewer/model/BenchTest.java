@@ -273,11 +273,13 @@ class BenchTest {
         Laid laid = bench.laidProperty().get();
         Tints paper = bench.tintsProperty().get();
         double v = (laid.box()[1] + laid.box()[3]) / 2;
-        bench.lay(Tape.between(laid, laid.onBlank(laid.box()[0] + 20, v, 1).orElseThrow(), laid.onBlank(laid.box()[2] - 20, v, 1).orElseThrow(), true));
+        bench.lay(Tape.between(laid, laid.onBlank(laid.box()[0] + 20, v, 1).orElseThrow(), laid.onBlank(laid.box()[2] - 20, v, 1)
+                .orElseThrow(), true));
         bench.end(OptionalDouble.of(0.2), null);
         assertEquals(0.2, bench.tintsProperty().get().high());
         assertSame(laid, bench.laidProperty().get(), "nothing to lay out anew");
-        assertEquals(20, bench.workProperty().get().recipe().scale().getAsDouble(), 0, "mm on every 100: the recipe and the paper have it too");
+        assertEquals(20, bench.workProperty().get().recipe().scale().getAsDouble(), 0,
+                "mm on every 100: the recipe and the paper have it too");
         bench.undo();
         assertEquals(paper, bench.tintsProperty().get());
         assertEquals(1, bench.workProperty().get().tapes().size());
@@ -308,7 +310,8 @@ class BenchTest {
     @Test
     void namesOfFilesMoveWithTheRecipe() throws Exception {
         Files.createDirectories(temp.resolve("one/two"));
-        Files.writeString(temp.resolve("one/own.yaml"), "blankwright-alloys: 1\nalloys: [{metal: rack, family: steel, E: 200 GPa, nu: 0.3, density: 7850,"
+        Files.writeString(temp.resolve("one/own.yaml"),
+                "blankwright-alloys: 1\nalloys: [{metal: rack, family: steel, E: 200 GPa, nu: 0.3, density: 7850,"
                 + " yield: 200, tensile: 330, elongation: 30 %}]\n");
         opened(Files.writeString(temp.resolve("one/dish.yaml"), DISH + "alloy: rack\nalloys: own.yaml\n"));
         assertTrue(bench.save(temp.resolve("one/two/dish.yaml")), bench.troubleProperty().get());

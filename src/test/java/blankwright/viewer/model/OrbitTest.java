@@ -8,6 +8,7 @@ import blankwright.mesh.TriMesh;
 import blankwright.shape.Fineness;
 import blankwright.shape.TorusSection;
 import blankwright.shop.PanelFrame;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -74,7 +75,8 @@ class OrbitTest {
         assertArrayEquals(new double[] {-f.along(0), -f.along(1), -f.along(2)}, start.from(Side.FOOT).towards(), 1e-12);
         assertArrayEquals(new double[] {f.across(0), f.across(1), f.across(2)}, start.from(Side.FAR).towards(), 1e-12);
         assertArrayEquals(new double[] {-f.across(0), -f.across(1), -f.across(2)}, start.from(Side.NEAR).towards(), 1e-12);
-        assertArrayEquals(new double[] {f.along(0), f.along(1), f.along(2)}, start.from(Side.ABOVE).right(), 1e-12, "the centre line lies level");
+        assertArrayEquals(new double[] {f.along(0), f.along(1), f.along(2)}, start.from(Side.ABOVE).right(), 1e-12,
+                "the centre line lies level");
     }
 
     @Test
@@ -86,7 +88,7 @@ class OrbitTest {
             for (int k = 0; k < 3; k++) n[k] /= length;
             Orbit square = start.squareTo(new double[] {1, 2, 3}, n);
             assertArrayEquals(n, square.towards(), 1e-12);
-            assertArrayEquals(new double[] {0, 0}, java.util.Arrays.copyOf(square.seen(1, 2, 3, HIGH), 2), 1e-9);
+            assertArrayEquals(new double[] {0, 0}, Arrays.copyOf(square.seen(1, 2, 3, HIGH), 2), 1e-9);
         }
     }
 

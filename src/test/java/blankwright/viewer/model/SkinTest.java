@@ -13,7 +13,9 @@ import blankwright.project.Recipe;
 import blankwright.shape.SphericalCap;
 import blankwright.shop.Instruction;
 import java.nio.file.Path;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -74,7 +76,8 @@ class SkinTest {
         Numbers n = cap.numbers(cap.onBlank((box[0] + box[2]) / 2, (box[1] + box[3]) / 2, 1).orElseThrow());
         double meant = Math.toDegrees(1.0 / 9);
         assertEquals(meant, n.crownDegrees(), 0.02 * meant);
-        List<SpotCard.Fact> facts = SpotCard.of(cap, cap.onForm(n.form()[0], n.form()[1], n.form()[2]), 100, OptionalDouble.of(1.2), LengthStyle.MM);
+        List<SpotCard.Fact> facts = SpotCard.of(cap, cap.onForm(n.form()[0], n.form()[1], n.form()[2]), 100, OptionalDouble.of(1.2),
+                LengthStyle.MM);
         assertTrue(facts.stream().anyMatch(f -> f.amount().equals("6.4° bowl in a square of 100 mm")), facts.toString());
         assertTrue(facts.get(0).amount().startsWith("let out "), facts.toString());
         assertTrue(SpotCard.text(facts).startsWith("one way\tlet out "));
@@ -86,7 +89,7 @@ class SkinTest {
         for (ZoneRow row : ZoneRow.of(cap, true)) {
             ZoneBorder border = cap.border(row);
             assertTrue(border.pieces() > 0);
-            java.util.Map<String, Integer> times = new java.util.HashMap<>();
+            Map<String, Integer> times = new HashMap<>();
             for (int i = 0; i < border.pieces(); i++)
                 for (int end = 0; end < 2; end++) times.merge(border.blank(i, end, 0) + " " + border.blank(i, end, 1), 1, Integer::sum);
             for (int n : times.values()) assertEquals(0, n % 2);
