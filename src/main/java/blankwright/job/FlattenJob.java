@@ -30,12 +30,16 @@ import blankwright.num.Share;
 import blankwright.outline.Overlap;
 import blankwright.project.Aim;
 import blankwright.project.Face;
+import blankwright.project.Metal;
 import blankwright.project.Recipe;
 import blankwright.project.Source;
 import blankwright.shape.Fineness;
 import blankwright.shape.UnfitValue;
+import blankwright.shop.Demand;
 import blankwright.shop.Layout;
+import blankwright.shop.SheetThickness;
 import blankwright.shop.Stations;
+import blankwright.shop.VerdictBands;
 import blankwright.shop.Zone;
 import blankwright.shop.Zones;
 import blankwright.strain.Curvature;
@@ -134,6 +138,7 @@ public final class FlattenJob {
         List<Piece> pieces = judge(outcomes);
         largeStrain(pieces);
         clampedNothing(pieces);
+        findings.addAll(MetalFindings.of(pieces, recipe.metal().map(Metal::bands).orElse(VerdictBands.USUAL)));
         findings.addAll(Warnings.findings(pieces));
         return new Result(recipe, given.name(), given.folder(), units, input, reduction, findings, pieces, new Result.Seconds(read, prepare + watch.lap(), flatten),
                 Optional.empty());
@@ -340,8 +345,15 @@ public final class FlattenJob {
         }
         double outline = rim.loops().get(rims.longest(map.form())).blankLength();
         boolean overlaps = strain.turnedOverCount() > 0 || !Overlap.of(rims(map, rims)).isEmpty();
-        return new Piece(outcome, strain, VertexStrain.of(strain), Developability.of(strain, rim), rim, Zones.of(strain), stations,
-                Curvature.of(part.sewn()), part, rims.count() - 1, outline, aim.flatMap(a -> a.tools(strain)), overlaps, buckled(part, strain));
+        VertexStrain vertices = VertexStrain.of(strain);
+        Zones plain = Zones.of(strain);
+        Optional<SheetThickness> thickness = recipe.thickness().isEmpty() ? Optional.empty()
+                : Optional.of(SheetThickness.of(map, vertices, recipe.thickness().getAsDouble()));
+        Optional<Demand> demand = recipe.metal().isEmpty() || thickness.isEmpty() ? Optional.empty()
+                : Optional.of(Demand.of(strain, vertices, plain, recipe.metal().get().judge(recipe.thickness().getAsDouble())));
+        Zones zones = demand.map(d -> d.judged(plain)).orElse(plain);
+        return new Piece(outcome, strain, vertices, Developability.of(strain, rim), rim, zones, stations, Curvature.of(part.sewn()), part,
+                rims.count() - 1, outline, aim.flatMap(a -> a.tools(strain)), thickness, demand, overlaps, buckled(part, strain));
     }
 
     /** Where the recipe asks, and the piece is neither too large nor in a state that means nothing. */

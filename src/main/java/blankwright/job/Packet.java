@@ -253,6 +253,10 @@ public final class Packet {
             cells.put("compression_over_critical", each(n, b.map()::ratio));
         });
         int[] before = piece.opened().vertexOf();
+        piece.demand().ifPresent(demand -> {
+            cells.put("limit_margin", each(n, demand::margin));
+            cells.put("effective_strain", each(n, demand::effective));
+        });
         Map<String, double[]> points = new LinkedHashMap<>();
         piece.buckled().filter(b -> !b.blank().modes().isEmpty()).ifPresent(b -> points.put("buckling_mode", b.blank().modes().get(0).displacement()));
         points.put("gaussian_curvature", each(before.length, v -> piece.curvature().gaussian(before[v])));
@@ -262,6 +266,7 @@ public final class Packet {
             flat[3 * v + 1] = piece.map().v(v);
         }
         points.put("flat", flat);
+        piece.thickness().ifPresent(t -> points.put("thickness_mm", t.atVertices()));
         return new VtuWriter.Part(piece.map().form(), cells, points);
     }
 

@@ -4,6 +4,8 @@ import blankwright.flatten.Outcome;
 import blankwright.mesh.FlatMap;
 import blankwright.mesh.cut.Opened;
 import blankwright.mesh.cut.Seam;
+import blankwright.shop.Demand;
+import blankwright.shop.SheetThickness;
 import blankwright.shop.Stations;
 import blankwright.shop.ToolWork;
 import blankwright.shop.Zones;
@@ -26,12 +28,14 @@ import java.util.stream.Stream;
  * @param holes rims besides the outer one
  * @param outline length of the outer rim on the blank, mm
  * @param tools what each does, where some are listed
+ * @param thickness after forming, where that of the sheet is known
+ * @param demand what the forming asks of the metal, where it and its thickness are known
  * @param overlaps true where the blank covers itself
  * @param buckled what it does unworked, where asked for
  */
 public record Piece(Outcome outcome, StrainField strain, VertexStrain vertices, Developability developability, RimChange rim, Zones zones,
         Stations stations, Curvature curvature, Opened opened, int holes, double outline, Optional<ToolWork> tools,
-        boolean overlaps, Optional<Buckled> buckled) {
+        Optional<SheetThickness> thickness, Optional<Demand> demand, boolean overlaps, Optional<Buckled> buckled) {
 
     /** The piece in its place on the sheet. */
     public FlatMap map() {

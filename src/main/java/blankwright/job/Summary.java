@@ -1,7 +1,10 @@
 package blankwright.job;
 
 import blankwright.mesh.Finding;
+import blankwright.shop.Demand;
+import blankwright.shop.Judgement;
 import blankwright.shop.ToolWork;
+import blankwright.shop.Verdict;
 import blankwright.strain.StrainField;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
@@ -14,6 +17,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
+import java.util.Comparator;
 
 /** The run in numbers, as {@code summary.json}: stable keys in a stable order, null for what does not apply. */
 final class Summary {
@@ -106,6 +110,8 @@ final class Summary {
         double[] factors = piece.thicknessFactors();
         number(thickness, "min", sheet * factors[0]);
         number(thickness, "max", sheet * factors[1]);
+        if (piece.demand().isPresent()) metal(node.putObject("metal"), piece.demand().get());
+        else node.putNull("metal");
         if (piece.tools().isPresent()) {
             ArrayNode tools = node.putArray("tools");
             for (ToolWork.Share share : piece.tools().get().shares()) {
@@ -141,6 +147,22 @@ final class Summary {
             number(held, "half_span_mm", can.halfSpan());
             number(held, "spare_length_mm", can.spareLength());
         }, () -> node.putNull("oil_can"));
+    }
+
+    /** Of the zone nearest to its forming limit, and the most annealings of any. */
+    private static void metal(ObjectNode node, Demand demand) {
+        Demand.OfZone worst = demand.worst();
+        number(node, "limit_margin_max", worst == null ? Double.NaN : worst.margin());
+        number(node, "effective_strain_max", demand.zones().stream().mapToDouble(Demand.OfZone::effective).max().orElse(Double.NaN));
+        if (worst == null) node.putNull("worst_zone");
+        else node.put("worst_zone", worst.zone().number());
+        int rounds = demand.zones().stream().mapToInt(z -> z.judgement().annealings()).max().orElse(0);
+        if (rounds == Judgement.BEYOND) node.putNull("annealings");
+        else node.put("annealings", rounds);
+        node.put("hardest_verdict", demand.zones().stream().map(z -> z.judgement().verdict()).max(Comparator.naturalOrder())
+                .map(Verdict::words).orElse(null));
+        node.put("limit_basis", demand.limit().basis());
+        node.put("limit_trust", demand.limit().level().trust().words());
     }
 
     /** What is not finite does not apply. */

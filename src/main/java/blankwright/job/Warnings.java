@@ -21,7 +21,7 @@ final class Warnings {
         List<Finding> found = new ArrayList<>();
         for (int i = 0; i < pieces.size(); i++) {
             Piece piece = pieces.get(i);
-            String name = pieces.size() == 1 ? "the blank" : "piece " + (i + 1);
+            String name = MetalFindings.name(pieces, i);
             int turned = piece.strain().turnedOverCount();
             if (turned > 0)
                 found.add(new Finding(Finding.Kind.TURNED_OVER, turned, name + " has " + turned + (turned == 1 ? " triangle" : " triangles")
@@ -31,6 +31,7 @@ final class Warnings {
                         + "; divide the panel, or mesh it more evenly."));
             if (piece.overlaps())
                 found.add(new Finding(Finding.Kind.OVERLAP, 1, name + " covers itself and cannot be cut from one sheet; divide it by a seam."));
+            MetalFindings.pastLimit(piece, name).ifPresent(found::add);
         }
         return found;
     }

@@ -18,7 +18,8 @@ final class WorkCsv {
     private WorkCsv() { }
 
     static void write(List<Piece> pieces, OutputStream out) throws IOException {
-        write(WorkRow.COLUMNS, WorkList.of(pieces.stream().map(Piece::zones).toList()).stream().map(WorkRow::values).toList(), out);
+        List<WorkRow> rows = WorkList.of(pieces.stream().map(Piece::zones).toList(), pieces.stream().map(Piece::demand).toList());
+        write(WorkRow.COLUMNS, rows.stream().map(WorkRow::values).toList(), out);
     }
 
     static void write(List<String> columns, List<List<Object>> rows, OutputStream out) throws IOException {

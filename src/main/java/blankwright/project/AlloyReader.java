@@ -132,8 +132,8 @@ public final class AlloyReader extends Fields {
 
     private VerdictBands bands(Node node) throws RecipeException {
         Node.Keys keys = keys(node, "verdicts");
-        onlyKnown(keys, List.of("springs-in", "easy", "ordinary", "split-stretch", "split-shrink", "split-thinning", "uniform-share", "annealings"),
-                "verdicts");
+        onlyKnown(keys, List.of("springs-in", "easy", "ordinary", "split-stretch", "split-shrink", "split-thinning", "care-thinning", "uniform-share",
+                "annealings"), "verdicts");
         VerdictBands usual = VerdictBands.USUAL;
         double annealings = band(keys, "annealings", Measure.NUMBER, usual.annealings());
         if (annealings != Math.rint(annealings)) throw at(keys.values().get("annealings"), "annealings " + annealings + ": a whole number belongs here");
@@ -141,7 +141,8 @@ public final class AlloyReader extends Fields {
             return new VerdictBands(band(keys, "springs-in", Measure.SHARE, usual.springsIn()), band(keys, "easy", Measure.SHARE, usual.easy()),
                     band(keys, "ordinary", Measure.SHARE, usual.ordinary()), band(keys, "split-stretch", Measure.SHARE, usual.splitStretch()),
                     band(keys, "split-shrink", Measure.SHARE, usual.splitShrink()), band(keys, "split-thinning", Measure.SHARE, usual.splitThinning()),
-                    band(keys, "uniform-share", Measure.SHARE, usual.uniformShare()), (int) annealings);
+                    band(keys, "care-thinning", Measure.SHARE, usual.careThinning()), band(keys, "uniform-share", Measure.SHARE, usual.uniformShare()),
+                    (int) annealings);
         } catch (IllegalArgumentException e) {
             throw at(keys.values().getOrDefault(e.getMessage().split("[ :]", 2)[0], keys), e.getMessage());
         }

@@ -44,6 +44,11 @@ public final class Judge {
         return limit;
     }
 
+    /** Of the sheet, mm. */
+    public double thickness() {
+        return thickness;
+    }
+
     /** @param e1 larger principal true strain, blank to form, @param e2 smaller */
     public Judgement of(double e1, double e2) {
         if (!(e1 >= e2)) throw new IllegalArgumentException("major strain " + e1 + " below minor " + e2);

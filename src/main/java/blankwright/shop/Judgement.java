@@ -22,4 +22,8 @@ public record Judgement(Verdict verdict, double e1, double e2, double effective,
     public Judgement {
         basis = List.copyOf(basis);
     }
+
+    Judgement withVerdict(Verdict other) {
+        return new Judgement(other, e1, e2, effective, margin, annealings, thickness, trust, basis);
+    }
 }

@@ -9,13 +9,14 @@ package blankwright.shop;
  * @param splitStretch stretch from which the piece is better split
  * @param splitShrink shrink, positive, from which it is better split or notched
  * @param splitThinning share of the thickness lost from which it is better split
+ * @param careThinning share of the thickness lost from which care is due: little is left to file
  * @param uniformShare share of the metal's uniform strain that is put in between two annealings, above 0 and at most 1
  * @param annealings more of them than this and the piece is better split
  */
 public record VerdictBands(double springsIn, double easy, double ordinary, double splitStretch, double splitShrink, double splitThinning,
-                           double uniformShare, int annealings) {
-    /** 0.1, 2 and 5 %; split from 20 % stretch, 25 % shrink or 25 % thinner; all of the uniform strain, three annealings. */
-    public static final VerdictBands USUAL = new VerdictBands(0.001, 0.02, 0.05, 0.20, 0.25, 0.25, 1, 3);
+                           double careThinning, double uniformShare, int annealings) {
+    /** 0.1, 2 and 5 %; split from 20 % stretch, 25 % shrink or 25 % thinner; care from 10 % thinner; all of the uniform strain, three annealings. */
+    public static final VerdictBands USUAL = new VerdictBands(0.001, 0.02, 0.05, 0.20, 0.25, 0.25, 0.10, 1, 3);
 
     public VerdictBands {
         if (!(springsIn > 0 && springsIn < easy && easy < ordinary && ordinary < 1))
@@ -24,6 +25,8 @@ public record VerdictBands(double springsIn, double easy, double ordinary, doubl
         if (!(splitShrink > 0 && splitShrink < 1)) throw new IllegalArgumentException("split-shrink " + splitShrink + ": must be above 0 and below 1");
         if (!(splitThinning > 0 && splitThinning < 1))
             throw new IllegalArgumentException("split-thinning " + splitThinning + ": must be above 0 and below 1");
+        if (!(careThinning > 0 && careThinning < 1))
+            throw new IllegalArgumentException("care-thinning " + careThinning + ": must be above 0 and below 1");
         if (!(uniformShare > 0 && uniformShare <= 1))
             throw new IllegalArgumentException("uniform-share " + uniformShare + ": must be above 0 and at most 1");
         if (annealings < 0) throw new IllegalArgumentException("annealings " + annealings + ": must be 0 or above");

@@ -17,8 +17,13 @@ package blankwright.shop;
  * @param worst where the largest strain is: that vertex, with a triangle of the zone that holds it
  * @param label a place well inside the zone for its number
  * @param line the line its work is measured along, see {@link Zones}
- * @param verdict of the largest strain; a zone to be left springs in
+ * @param verdict of the largest strain, or of its {@link Demand} where the metal is known; a zone to be left springs in
  */
 public record Zone(int number, Instruction instruction, int triangles, double area, double largestStrain, double meanStrain,
         double acrossStrain, double directionOnBlank, double directionX, double directionY, double directionZ,
-        Spot worst, Spot label, TapeLine line, Verdict verdict) { }
+        Spot worst, Spot label, TapeLine line, Verdict verdict) {
+    Zone withVerdict(Verdict other) {
+        return new Zone(number, instruction, triangles, area, largestStrain, meanStrain, acrossStrain, directionOnBlank, directionX, directionY,
+                directionZ, worst, label, line, other);
+    }
+}

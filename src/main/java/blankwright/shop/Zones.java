@@ -68,6 +68,13 @@ public final class Zones {
         return zones.stream().filter(z -> z.instruction() != Instruction.LEAVE).toList();
     }
 
+    /** The same with other verdicts, one for each zone. */
+    Zones withVerdicts(List<Verdict> verdicts) {
+        List<Zone> judged = new ArrayList<>();
+        for (int i = 0; i < zones.size(); i++) judged.add(zones.get(i).withVerdict(verdicts.get(i)));
+        return new Zones(field, zoneOf, List.copyOf(judged));
+    }
+
     /** Number, from 1, of the zone that holds triangle t. */
     public int zoneOf(int t) {
         return zoneOf[t] + 1;

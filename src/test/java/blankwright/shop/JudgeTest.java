@@ -72,7 +72,7 @@ class JudgeTest {
         for (String part : new String[] {"strain +8.3 % and +1.0 %", "thickness 1.10 mm of 1.20 mm", "bands of trade practice, from memory", "n - e0; from memory",
             "of the forming limit (estimate; from memory)", "annealing"}) assertTrue(said.contains(part), part + " in " + said);
         assertEquals(Trust.FROM_MEMORY, found.trust());
-        Judgement own = judge("1100-O", new VerdictBands(0.002, 0.03, 0.06, 0.2, 0.25, 0.25, 0.5, 3)).of(0.025, 0);
+        Judgement own = judge("1100-O", new VerdictBands(0.002, 0.03, 0.06, 0.2, 0.25, 0.25, 0.1, 0.5, 3)).of(0.025, 0);
         assertEquals(Verdict.EASY, own.verdict());
         assertEquals(Trust.TYPICAL, own.trust());
         assertTrue(own.basis().get(0).endsWith("your own bands"));
@@ -80,8 +80,8 @@ class JudgeTest {
 
     @Test
     void refusesBandsThatDoNotRise() {
-        assertThrows(IllegalArgumentException.class, () -> new VerdictBands(0.02, 0.02, 0.05, 0.2, 0.25, 0.25, 1, 3));
-        assertThrows(IllegalArgumentException.class, () -> new VerdictBands(0.001, 0.02, 0.05, 0.2, 0.25, 0.25, 1.5, 3));
+        assertThrows(IllegalArgumentException.class, () -> new VerdictBands(0.02, 0.02, 0.05, 0.2, 0.25, 0.25, 0.1, 1, 3));
+        assertThrows(IllegalArgumentException.class, () -> new VerdictBands(0.001, 0.02, 0.05, 0.2, 0.25, 0.25, 0.1, 1.5, 3));
         assertThrows(IllegalArgumentException.class, () -> judge("3003-O", VerdictBands.USUAL).of(0, 0.1));
     }
 }
