@@ -38,7 +38,7 @@ public final class Apart {
     public static final double SHARE = 0.1;
     /** mm that are left between the stretches, or this part of the root of the form's area where that is less. */
     static final double GAP = 1, GAP_SHARE = 0.003;
-    private static final int ROUNDS = 10, STEPS = 60;
+    private static final int ROUNDS = 10, STEPS = 30;
     private static final double TOLERANCE = 1e-9;
 
     private final TriMesh mesh;
@@ -103,8 +103,7 @@ public final class Apart {
             if (places.isEmpty()) return round == 0 ? Optional.empty() : Optional.of(new Outcome.Converged(map, steps, mean(uv), covering.start()));
             progress.at("Pulling apart", (double) round / ROUNDS);
             if (!renew(holds, Covering.of(map, rims, places))) return Optional.empty();
-            if (!descend(uv, springs(holds, uv, stiffness))) return Optional.empty();
-            if (mean(uv) > most) return Optional.empty();
+            if (!descend(uv, springs(holds, uv, stiffness), most)) return Optional.empty();
             map = inMillimetres(uv);
         }
         return Optional.empty();
@@ -205,8 +204,8 @@ public final class Apart {
         };
     }
 
-    /** To the bottom, in place; false where no step leads down before that. */
-    private boolean descend(double[] uv, List<Spring> springs) {
+    /** To the bottom, in place; false where no step leads down before that, or the mean energy ends above {@code most}. */
+    private boolean descend(double[] uv, List<Spring> springs, double most) {
         int count = mesh.triangleCount();
         int[] tri = Arrays.copyOf(mesh.corners(), 3 * (count + springs.size()));
         for (int i = 0; i < springs.size(); i++) {
@@ -241,7 +240,7 @@ public final class Apart {
             steps++;
             boolean bottom = full && -slope / 2 <= TOLERANCE * value;
             value = next;
-            if (bottom) return !anyTurnedOver(uv);
+            if (bottom) return mean(uv) <= most && !anyTurnedOver(uv);
         }
         return false;
     }

@@ -198,10 +198,16 @@ public final class BlankSheet {
         double high = high(piece), u = at[0], v = at[1], nu = at[2], nv = at[3];
         if (nu == 0 && nv == 0) return;
         out.add(new Entity.Line(Layer.MARK, u, v, u + 1.5 * high * nu, v + 1.5 * high * nv));
-        double wide = Lettering.width(name, high), in = 2 * high + wide / 2 * Math.abs(nu) + high / 2 * Math.abs(nv);
-        List<double[]> places = new ArrayList<>();
-        for (int k = 0; k < 5; k++) places.add(new double[] {u + (in + k * high) * nu, v + (in + k * high) * nv});
-        letters.firstFree(name, high, inMetal(piece, name, high, places));
+        for (double tall : new double[] {high, 0.7 * high, 0.5 * high}) {
+            double wide = Lettering.width(name, tall), in = 0.5 * high + 1.5 * tall + wide / 2 * Math.abs(nu) + tall / 2 * Math.abs(nv);
+            List<double[]> places = new ArrayList<>();
+            for (int k = 0; k < 5; k++)
+                for (int aside : new int[] {0, 1, -1})
+                    places.add(new double[] {u + (in + k * tall) * nu - 1.5 * aside * tall * nv, v + (in + k * tall) * nv + 1.5 * aside * tall * nu});
+            if (letters.firstFree(name, tall, inMetal(piece, name, tall, places))) return;
+        }
+        double tall = 0.5 * high;                               // over other words: a mark without its name says nothing
+        letters.line(name, u + 4 * tall * nu - Lettering.width(name, tall) / 2, v + 4 * tall * nv - tall / 2, tall);
     }
 
     // ---- work

@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.CancellationException;
 import java.util.function.IntToDoubleFunction;
+import java.util.function.Supplier;
 
 /**
  * Opens any connected form so that it can lie flat: a disk, perhaps with holes.
@@ -22,14 +23,16 @@ import java.util.function.IntToDoubleFunction;
  * <ol><li>Each rim is a hole, which stays, or an end ({@link HoleRule}). The longest end is the outer rim. If there are only holes, as in a
  * tank with a filler opening, the skin counts as closed but for the longest of them, which serves as the outer rim.
  * <li>Handles are opened by a short system of loops ({@link HandleCut}), starting at the outer rim if there is one.
- * <li>A closed skin without handles or rims is slit along the shortest path between two places far apart, sharp corners if it
- * has two (a vertex missing {@value #CORNER} rad or more).
+ * <li>A closed skin without handles or rims is slit between two places far apart, sharp corners if it has two (a vertex missing
+ * {@value #CORNER} rad or more).
  * <li>Each end is joined by the shortest path to what is open already, the nearest end first. Paths keep off holes; only where
  * there is no way round one, the seam runs into it.
  * <li>A skin that counts as closed gets branches, {@value #BRANCHES} at most: first to its other sharp corners, the far and
  * strong ones first; then to the place farthest from the cut, while a crown as large as its distance holds more than
  * {@value #CROWN} rad of curvature. Without them a ball would have to be flattened round its whole equator.</ol>
- * Time grows a little faster than the number of triangles. Same seams however vertices are numbered, but for coinciding vertices.
+ * Ends of seams are chosen by distance; between them a seam takes the way of least cost, which prefers folds and crowns ({@link EdgeCost#seam}).
+ *
+ * <p>Time grows a little faster than the number of triangles. Same seams however vertices are numbered, but for coinciding vertices.
  */
 public final class CutToDisk {
     static final int BRANCHES = 12;
@@ -48,12 +51,14 @@ public final class CutToDisk {
     private final RimLoops rims;
     private final int[] rimOf;              // vertex -> rim, or -1
     private final AngleDefect defect;
-    private final double[] cost;
+    private final Supplier<EdgeCost> costing;
+    private double[] cost;                  // of a seam along each edge; null until asked for, as most panels need no seam
+    private final double[] length;          // of each edge: where to branch is a matter of distance
     private final double detour;            // far more than any way round
     private final Progress progress;
     private final List<Way> ways = new ArrayList<>();
 
-    private CutToDisk(TriMesh mesh, EdgeTable edges, EdgeCost cost, Progress progress) {
+    private CutToDisk(TriMesh mesh, EdgeTable edges, Supplier<EdgeCost> costing, Progress progress) {
         this.mesh = mesh;
         this.edges = edges;
         this.progress = progress;
@@ -63,24 +68,42 @@ public final class CutToDisk {
         Arrays.fill(rimOf, -1);
         for (int i = 0; i < rims.count(); i++) for (int v : rims.loop(i)) rimOf[v] = i;
         defect = AngleDefect.of(mesh, edges);
-        this.cost = Wavefront.costs(edges.edgeCount(), cost);
         double[] size = mesh.size();
+        this.costing = costing;
+        length = rounded(EdgeCost.length(edges), edges.edgeCount(), size);
         detour = 1e4 * (size[0] + size[1] + size[2]);
     }
 
+    private double[] cost() {
+        if (cost == null) cost = rounded(costing.get(), edges.edgeCount(), mesh.size());
+        return cost;
+    }
+
+    /** To a power of two below 1e-8 of the form's size: sums are then exact, so that no order of summing chooses between equal ways. */
+    private static double[] rounded(EdgeCost cost, int count, double[] size) {
+        double[] all = Wavefront.costs(count, cost);
+        double unit = Math.scalb(Math.ulp(size[0] + size[1] + size[2]), 25);
+        for (int e = 0; e < count; e++) if (all[e] < Double.POSITIVE_INFINITY) all[e] = Math.rint(all[e] / unit) * unit;
+        return all;
+    }
+
     /**
-     * Seams where they are shortest.
+     * Seams where they are short and do good: see {@link EdgeCost#seam}.
      *
      * @param mesh connected, manifold in edges and vertices, oriented; else IllegalArgumentException saying where not
      * @throws CancellationException once {@code progress} says so
      */
     public static Opened of(TriMesh mesh, Progress progress) {
         EdgeTable edges = EdgeTable.of(mesh);
-        return of(mesh, edges, EdgeCost.length(edges), progress);
+        return of(mesh, edges, () -> EdgeCost.seam(mesh, edges), progress);
     }
 
     /** Seams where they cost least; {@code cost} in mm or the like, finite. */
     public static Opened of(TriMesh mesh, EdgeTable edges, EdgeCost cost, Progress progress) {
+        return of(mesh, edges, () -> cost, progress);
+    }
+
+    private static Opened of(TriMesh mesh, EdgeTable edges, Supplier<EdgeCost> cost, Progress progress) {
         Cut whole = Cut.along(mesh, edges, new boolean[edges.edgeCount()]);
         refuseTouching(mesh, whole);
         refuseSeveral(mesh, edges);
@@ -121,7 +144,7 @@ public final class CutToDisk {
 
     /** Marks the ends; true where there is none. */
     private boolean holesOrEnds(boolean[] end) {
-        HoleRule rule = new HoleRule(mesh, rims, defect, new Wavefront(mesh, stars, Wavefront.costs(edges.edgeCount(), EdgeCost.length(edges))));
+        HoleRule rule = new HoleRule(mesh, rims, defect, new Wavefront(mesh, stars, length));
         boolean closed = true;
         for (int i = 0; i < end.length; i++) {
             end[i] = !rule.isHole(i);
@@ -157,15 +180,17 @@ public final class CutToDisk {
 
     private void openHandles(int handles, boolean[] open) {
         String why = handles == 1 ? "the form goes round a handle" : "the form goes round " + handles + " handles";
-        for (int[] path : new HandleCut(mesh, edges, stars, rims, rimOf, cost, detour).paths(open, farthestFromMiddle()))
+        for (int[] path : new HandleCut(mesh, edges, stars, rims, rimOf, cost(), detour).paths(open, farthestFromMiddle()))
             ways.add(new Way("handle", why, path, -1, -1, true));
     }
 
     private void slit() {
-        Wavefront front = new Wavefront(mesh, stars, cost);
-        int a = farthest(front, farthestFromMiddle());
-        int b = farthest(front, a);
-        int[] path = front.pathTo(b);
+        Wavefront plain = new Wavefront(mesh, stars, length);
+        int a = farthest(plain, farthestFromMiddle());
+        int b = farthest(plain, a);
+        Wavefront front = new Wavefront(mesh, stars, cost());
+        front.start(a);
+        int[] path = front.run().pathTo(b);
         if (path.length == 2) path = longer(path);
         ways.add(new Way("closed-skin", "the skin is closed", path, -1, -1, true));
     }
@@ -244,7 +269,7 @@ public final class CutToDisk {
         if (missing == 0) return;
         int[] owner = new int[mesh.vertexCount()];          // way that opened this vertex, or -1
         Arrays.fill(owner, -1);
-        Wavefront front = new Wavefront(mesh, stars, keepingOffHoles(open, end));
+        Wavefront front = new Wavefront(mesh, stars, keepingOffHoles(cost(), open, end));
         for (int v = 0; v < rimOf.length; v++) if (rimOf[v] >= 0 && open[rimOf[v]]) front.start(v);
         for (Way way : ways) for (int v : way.path()) front.start(v);
         int first = ways.size();
@@ -274,8 +299,8 @@ public final class CutToDisk {
         }
     }
 
-    private double[] keepingOffHoles(boolean[] open, boolean[] end) {
-        double[] walk = cost.clone();
+    private double[] keepingOffHoles(double[] costs, boolean[] open, boolean[] end) {
+        double[] walk = costs.clone();
         for (int e = 0; e < walk.length; e++) {
             int a = rimOf[edges.from(e)], b = rimOf[edges.to(e)];
             if (edges.right(e) < 0) walk[e] = Double.POSITIVE_INFINITY;
@@ -301,24 +326,30 @@ public final class CutToDisk {
     }
 
     private void branch(boolean[] open, boolean[] end) {
-        Wavefront front = new Wavefront(mesh, stars, keepingOffHoles(open, end)), cap = new Wavefront(mesh, stars, cost);
-        for (int v = 0; v < rimOf.length; v++) if (rimOf[v] >= 0 && open[rimOf[v]]) front.start(v);
-        for (Way way : ways) for (int v : way.path()) front.start(v);
+        Wavefront front = new Wavefront(mesh, stars, keepingOffHoles(cost(), open, end)), way = new Wavefront(mesh, stars, keepingOffHoles(length, open, end));
+        Wavefront cap = new Wavefront(mesh, stars, length);
+        for (int v = 0; v < rimOf.length; v++) if (rimOf[v] >= 0 && open[rimOf[v]]) start(v, front, way);
+        for (Way known : ways) for (int v : known.path()) start(v, front, way);
         for (int i = 0; i < BRANCHES; i++) {
             front.run();
-            IntToDoubleFunction away = v -> rimOf[v] >= 0 || front.distance(v) >= detour ? -1 : front.distance(v);
+            way.run();
+            IntToDoubleFunction away = v -> rimOf[v] >= 0 || way.distance(v) >= detour ? -1 : way.distance(v);
             int corner = best(v -> sharp(v) ? away.applyAsDouble(v) * defect.defect(v) : 0);
             int tip = corner;
             if (away.applyAsDouble(corner) <= 0 || !sharp(corner)) {
                 tip = best(away);
-                if (away.applyAsDouble(tip) <= 0 || !crowned(cap, tip, front.distance(tip))) return;
+                if (away.applyAsDouble(tip) <= 0 || !crowned(cap, tip, way.distance(tip))) return;
             }
             int[] path = front.pathTo(tip);
             ways.add(new Way("crown", tip == corner ? "a sharp corner lies far from the cut" : "a strong crown lies far from the cut",
                     path, -1, -1, true));
-            for (int v : path) front.start(v);
+            for (int v : path) start(v, front, way);
             watch(0.7 + 0.2 * i / BRANCHES);
         }
+    }
+
+    private static void start(int v, Wavefront... fronts) {
+        for (Wavefront front : fronts) front.start(v);
     }
 
     private boolean crowned(Wavefront cap, int tip, double radius) {

@@ -16,7 +16,8 @@ import java.util.List;
  * <li>Across the other edges a tree of faces, taking edges first whose loop through the root is long. Rims that are to stay whole count
  * as faces, and edges at them as very long.
  * <li>What lies in neither tree closes the loops; with its paths to the root it is the cut, after dead ends are taken off.
- * <li>A rim that no cut could go round is opened too, and all is done again.</ol>
+ * <li>A rim that no cut could go round is opened too, and all is done again.
+ * <li>The loops hang on one root or rim by long ways; {@link ShorterHandleCut} takes them out.</ol>
  * Source: Erickson and Whittlesey, "Greedy Optimal Homotopy and Homology Generators", 2005; docs/sources.md [EW05].
  */
 final class HandleCut {
@@ -54,7 +55,7 @@ final class HandleCut {
                     wider = true;
                 }
             }
-            if (!wider) return chains(cut, open);
+            if (!wider) return chains(new ShorterHandleCut(mesh, edges, stars, rimOf, walkingCost(open), open, this).of(cut), open);
         }
     }
 
@@ -126,7 +127,7 @@ final class HandleCut {
     }
 
     /** Takes off edges that end in the open metal. */
-    private void prune(boolean[] cut, boolean[] open) {
+    void prune(boolean[] cut, boolean[] open) {
         int[] degree = degrees(cut);
         for (int s = 0; s < degree.length; s++) {
             int v = s;
@@ -161,7 +162,7 @@ final class HandleCut {
     }
 
     /** The cut as paths between the places where it branches or meets a rim. */
-    private List<int[]> chains(boolean[] cut, boolean[] open) {
+    List<int[]> chains(boolean[] cut, boolean[] open) {
         int[] degree = degrees(cut);
         boolean[] left = cut.clone();
         List<int[]> chains = new ArrayList<>();
