@@ -83,6 +83,7 @@ public final class FlattenJob {
     private final List<Finding> findings = new ArrayList<>();
     private long need;                      // bytes of the step in hand, as estimated
     private String step = "read";
+    private long counted;                   // its triangles
     private byte[] reserve = new byte[1 << 20];
     private LengthUnit units = LengthUnit.MM;
     private boolean unitsStated = true;
@@ -216,8 +217,8 @@ public final class FlattenJob {
         Path path = relativeToHere(given.folder().resolve(source.file()));
         OptionalLong loose = MeshReader.looseTriangles(path);
         if (loose.isPresent()) {
-            triangles = loose.getAsLong();
-            needs("read and mended", triangles, MemoryNeed.mending(triangles, 3 * triangles));
+            long count = loose.getAsLong();
+            needs("read and mended", count, MemoryNeed.mending(count, 3 * count));
         }
         try {
             raw = MeshReader.read(path, new Share(progress, 0, 0.1));
@@ -443,14 +444,14 @@ public final class FlattenJob {
     private void needs(String what, long count, long bytes) throws Refusal {
         step = what;
         need = bytes;
-        triangles = count;
+        counted = count;
         if (bytes > Runtime.getRuntime().maxMemory()) throw tooLarge();
     }
 
     private Refusal tooLarge() {
         String coarser = recipe.source() instanceof Source.OfPanel ? "or say a larger chord in the recipe"
                 : step.equals("laid flat") && reduction.isEmpty() ? "or thin it out with --detail 0.1mm" : "or give a coarser mesh";
-        return MemoryNeed.refusal(given.name(), step, triangles, need, coarser);
+        return MemoryNeed.refusal(given.name(), step, counted, need, coarser);
     }
 
     /** Other threads may still hold what filled the memory, and words need some too: waits for them, and gives up a reserve. */

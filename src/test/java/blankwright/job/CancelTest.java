@@ -69,7 +69,7 @@ class CancelTest {
     /** After it turned away no thread asks more than once or twice: each question ends the work of the one who asked. */
     @Test
     void atAnyMoment() throws Exception {
-        for (double moment : new double[] {0, 0.03, 0.09, 0.1, 0.14, 0.17, 0.2, 0.23, 0.28, 0.29, 0.31, 0.5, 0.7, 0.8}) {
+        for (double moment : new double[] {0, 0.04, 0.1, 0.13, 0.17, 0.2, 0.24, 0.29, 0.4, 0.8}) {
             Impatient watcher = new Impatient(moment);
             Path folder = temp.resolve("packet");
             assertThrows(CancellationException.class, () -> run(folder, watcher), "at " + moment + " " + watcher.last.get());
