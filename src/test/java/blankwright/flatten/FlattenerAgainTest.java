@@ -114,6 +114,6 @@ class FlattenerAgainTest {
         Outcome a = Flattener.flatten(given, FlattenOptions.DEFAULT.withWork(LeastWork.of(metal, one, cost)), Progress.NONE);
         Outcome b = Flattener.flatten(TriMesh.of(given.positions(), tri), FlattenOptions.DEFAULT.withWork(LeastWork.of(metal, one, moved)), Progress.NONE);
         double gap = largestGap(a.map(), b.map(), same(given));
-        assertTrue(gap < 0.02, "mm " + gap);
+        assertTrue(gap < 0.05, "mm " + gap);
     }
 }
