@@ -43,10 +43,15 @@ final class MultigridNewton implements Newton {
             double left = multigrid.solve(down, move, NEAR, worth, PATIENCE, progress::cancelled);
             double slope = Descent.dot(gradient, move);
             settled = -slope < SETTLED * worth;
+            if (left > NEAR) instead = byFactor();
             if (left <= USEFUL && slope <= 0) return true;
         }
-        if (instead == null) instead = new FactorNewton(levels.get(0).form(), levels.get(0).solver(), energies.get(0), progress);
+        if (instead == null) instead = byFactor();
         return instead.move(uv, gradient, radius, worth, move);
+    }
+
+    private Newton byFactor() {
+        return new FactorNewton(levels.get(0).form(), levels.get(0).solver(), energies.get(0), progress);
     }
 
     private boolean filled(double[] uv, double radius) {
