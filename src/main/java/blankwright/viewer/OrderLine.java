@@ -153,7 +153,7 @@ final class OrderLine extends FlowPane {
             }
 
             @Override public T fromString(String text) {
-                throw new UnsupportedOperationException();
+                return values.stream().filter(v -> words.apply(v).equals(text)).findFirst().orElse(null);
             }
         });
         box.getStyleClass().add("word");
