@@ -8,7 +8,7 @@ import blankwright.num.Progress;
  *
  * <ol><li>Ask {@link Newton} for a move: to the minimum of the positive part of the second-order picture, or nearly.
  * <li>Step along it; with a barrier at most 0.9 of the way to the first triangle without area.
- * <li>Halve until the energy falls by 1e-4 of what the slope promises.
+ * <li>Halve until the energy falls by 1e-4 of what the slope promises; double a full step that gained more than promised.
  * <li>Where the second derivative promised well, take it for smaller changes of strain the next time; where steps were cut, for larger.
  * <li>Stop after a full step that promised less than the tolerance.</ol>
  *
@@ -17,6 +17,7 @@ import blankwright.num.Progress;
 final class Descent {
     private static final double RADIUS = 0.03;          // change of strain at the beginning: about what hand work does in a panel
     private static final double WORTH = 1e-11;          // of the energy: what no move need gain, a hundredth of the usual tolerance
+    private static final double SHORT = 1.3;            // a fall over the promised gain from which a longer step is tried: a parabola gives 1
     private static final double ROUNDING = 1e-15;       // a promised gain below this part of the energy is noise
 
     /** How a run ended. */
@@ -64,7 +65,8 @@ final class Descent {
             double gain = -slope / 2;
             if (!(gain > ROUNDING * value)) return gain >= -ROUNDING * value ? End.CONVERGED : End.NO_DESCENT;
             if (steps == 0) firstGain = gain;
-            double step = energy.barrier() ? Math.min(1, 0.9 * form.longestStep(uv, move)) : 1;
+            double room = energy.barrier() ? 0.9 * form.longestStep(uv, move) : Double.POSITIVE_INFINITY;
+            double step = Math.min(1, room);
             boolean full = step == 1;
             double next;
             while (true) {
@@ -76,6 +78,7 @@ final class Descent {
                 full = false;
                 if (step < 1e-12) return gain <= options.tolerance() * value ? End.CONVERGED : End.NO_DESCENT;
             }
+            if (full && value - next > SHORT * gain && gain > options.tolerance() * value) next = lengthened(uv, move, room, next, there);
             double fall = value - next;
             System.arraycopy(there, 0, uv, 0, uv.length);
             value = next;
@@ -86,6 +89,20 @@ final class Descent {
             if (!watch.goOn(uv)) return End.ASKED;
         }
         return End.STEP_LIMIT;
+    }
+
+    /** Doubles a step that gained more than promised as long as that gains still more; writes the place to {@code there}, returns its energy. */
+    private double lengthened(double[] uv, double[] move, double room, double energyThere, double[] there) {
+        double[] farther = new double[uv.length];
+        double least = energyThere;
+        for (double step = 2; step <= room; step *= 2) {
+            for (int i = 0; i < uv.length; i++) farther[i] = uv[i] + step * move[i];
+            double next = form.value(energy, farther);
+            if (!(next < least)) break;
+            least = next;
+            System.arraycopy(farther, 0, there, 0, there.length);
+        }
+        return least;
     }
 
     /** How far the promised gain has come down towards the tolerance, on a logarithmic scale, 0..1. */

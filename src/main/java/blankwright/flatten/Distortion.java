@@ -130,6 +130,11 @@ final class Distortion {
         return new double[] {direct, inverse};
     }
 
+    /** Root mean square stretch of triangle t, over all directions. */
+    double stretch(int t, double[] uv) {
+        return Math.sqrt(squared(t, uv)[0] / 2);
+    }
+
     /** {|J|², det J} of triangle t. */
     private double[] squared(int t, double[] uv) {
         int i = 2 * tri[3 * t], j = 2 * tri[3 * t + 1], k = 2 * tri[3 * t + 2];
@@ -193,6 +198,11 @@ final class Distortion {
 
     /** The positive part of the second derivative at a layout, triangle by triangle. The layout must not change while in use. */
     Elements stiffness(TriangleEnergy energy, double[] uv) {
+        return stiffness(energy, uv, 0);
+    }
+
+    /** The same with this share, 0..1, of what is negative in the twist modes: the sum over all triangles may be positive or not. */
+    Elements stiffness(TriangleEnergy energy, double[] uv, double twisting) {
         return (t, out) -> {
             int i = 2 * tri[3 * t], j = 2 * tri[3 * t + 1], k = 2 * tri[3 * t + 2];
             double x1 = uv[j] - uv[i], y1 = uv[j + 1] - uv[i + 1], x2 = uv[k] - uv[i], y2 = uv[k + 1] - uv[i + 1];
@@ -212,7 +222,8 @@ final class Distortion {
                 cos = half >= 0 ? larger : Math.abs(smaller);
                 sin = half >= 0 ? smaller : Math.copySign(larger, f12);
             }
-            double twist = Math.max(0, q > 1e-12 * s1 ? (p1 + p2) / (2 * q) : 0);
+            double twist = q > 1e-12 * s1 ? (p1 + p2) / (2 * q) : 0;
+            if (twist < 0) twist *= twisting;
             double flip = Math.max(0, p > 1e-8 * s1 ? (p1 - p2) / (2 * p) : (f11 + f22) / 2 - f12);
             double re = q > 0 ? e / q : 1, rh = q > 0 ? h / q : 0, mf = p > 0 ? f / p : 1, mg = p > 0 ? g / p : 0;
             java.util.Arrays.fill(out, 0);

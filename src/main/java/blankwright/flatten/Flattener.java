@@ -29,9 +29,10 @@ import java.util.List;
  * <p>Source: Smith and Schaefer 2015 [SS15] for the energy; docs/theory/flattening.md.
  */
 public final class Flattener {
-    private static final double[] THRESHOLDS = {0.3, 0.1, 0.03};
-    private static final int UNTANGLING_STEPS = 60;
+    private static final double[] THRESHOLDS = {0.3, 0.1};
+    private static final int UNTANGLING_STEPS = 8;          // of each threshold: what these do not cure another start does, sooner
     private static final double FEW = 0.02;                 // share of turned-over triangles worth untangling
+    private static final double FAR = 12;                   // energy of a start from which a better one is looked for
     private static final double ROUGHLY = 1e-4;             // tolerance of stages on the way
     private static final double COARSE_TOLERANCE = 1e-4;    // the next finer mesh differs by as much: 6e-5 and less on a regular grid
     private static final double ROUGH_WORK = 1e-3;          // likewise of the work, which is all distortion: 4e-3 and more
@@ -194,15 +195,14 @@ public final class Flattener {
             here.form().scaleBest(uv);
             turned = untangle(level, uv, progress);
         }
-        if (turned > 0) {
-            start = Outcome.Start.CIRCLE;
-            double[] circle = CircleMap.of(here.mesh(), here.rims(), here.outer(), progress::cancelled);
-            if (circle != null) {
-                uv = circle;
-                turned = untangle(level, uv, progress);
-            }
-        }
         if (turned == 0) here.form().scaleBest(uv);
+        if (turned > 0 || here.form().value(even, uv) > FAR) {
+            double[] circle = CircleMap.evened(here.mesh(), here.rims(), here.outer(), here.form(), even, progress::cancelled);
+            if (circle == null || turned == 0 && !(here.form().value(even, circle) < here.form().value(even, uv))) return uv;
+            start = Outcome.Start.CIRCLE;
+            uv = circle;
+            untangle(level, uv, progress);
+        }
         return uv;
     }
 
