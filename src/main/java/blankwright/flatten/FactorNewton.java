@@ -13,7 +13,7 @@ import java.util.concurrent.CancellationException;
  * may be positive with the modes in. So a share of them is kept: more after each step that went well, less where a pivot fails. With all of
  * them in, the end is quadratic.
  * <p>Source of the idea to ask for the full derivative first and project where that fails: Longva, Löschner, Fernández-Fernández, Larionov,
- * Ascher and Bender, "Pitfalls of Projection", 2023; docs/sources.md [LLFLAB23]. The share, and how it is moved, are our own.
+ * Ascher and Bender, "Pitfalls of Projection", 2023; docs/sources.md [LLF23]. The share, and how it is moved, are our own.
  */
 final class FactorNewton implements Newton {
     private static final int ATTEMPTS = 12;

@@ -8,13 +8,14 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * By conjugate gradients over a mesh and its coarser ones; where they do not come near enough soon, as on meshes of slivers, by a factor,
- * for the rest of the descent.
+ * By conjugate gradients over a mesh and its coarser ones; where they do not come near enough soon, as on meshes of slivers, or where the
+ * descent takes many moves, as on crumpled ones, by a factor, for the rest of the descent.
  */
 final class MultigridNewton implements Newton {
     private static final double NEAR = 0.01;              // residual, relative, at which a move is good enough: what is left is the next one's
     private static final double USEFUL = 0.1;             // residual at which it still beats the time of a factor
     private static final double SETTLED = 1e3;            // promised gain, over what is worth gaining, below which the matrices hardly change
+    private static final int MOVES = 25;                  // then a factor, which can keep more of the second derivative, is worth its time
     private static final int PATIENCE = 30;               // iterations: about the time of one factor at 500 000 triangles
 
     private final List<Level> levels;                     // this one and the coarser
@@ -22,6 +23,7 @@ final class MultigridNewton implements Newton {
     private final Multigrid multigrid;
     private final double[] lift;
     private final Progress progress;
+    private int moves;
     private boolean settled;                              // the matrices of the last move serve the next as well
     private Newton instead;
 
@@ -37,7 +39,7 @@ final class MultigridNewton implements Newton {
     }
 
     @Override public boolean move(double[] uv, double[] gradient, double radius, double worth, double[] move) {
-        if (instead == null && (settled || filled(uv, radius))) {
+        if (instead == null && moves++ < MOVES && (settled || filled(uv, radius))) {
             double[] down = new double[gradient.length];
             for (int i = 0; i < down.length; i++) down[i] = -gradient[i];
             double left = multigrid.solve(down, move, NEAR, worth, PATIENCE, progress::cancelled);

@@ -20,7 +20,8 @@ import org.junit.jupiter.api.Test;
 
 /**
  * Lays every mesh at hand flat: {@code mvn -Pcorpus test} writes docs/benchmarks/corpus.md, where every failure
- * is named. With {@code -Dcorpus.only="spikes 17"} lays one mesh flat and writes nothing.
+ * is named, and the table that {@link EnergiesAndStepsUnchangedTest} holds the ordinary run to. With {@code -Dcorpus.only="spikes 17"} it
+ * lays one mesh flat and writes nothing.
  */
 @Tag("corpus")
 class CorpusTest {
@@ -43,6 +44,7 @@ class CorpusTest {
         runs.put("Debian's openfoam-examples", files(MeshFiles.examples(), leftOut));
         Files.createDirectories(PAGE.getParent());
         Files.writeString(PAGE, page(runs, leftOut[0]));
+        EnergiesAndStepsUnchangedTest.write(runs);
         List<String> failures = runs.values().stream().flatMap(List::stream).filter(t -> !t.fault().isEmpty()).map(Trial::line).toList();
         assertTrue(failures.isEmpty(), failures.size() + " failures:\n" + String.join("\n", failures));
     }

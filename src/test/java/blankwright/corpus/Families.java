@@ -22,7 +22,7 @@ final class Families {
             new Family("vertex noise 1.2 to 1.6 cells", false, 400, (i, r) -> Mutations.shaken(panel(i, r), between(r, 1.2, 1.6), r)),
             new Family("vertex noise 2 to 4 cells", false, 200, (i, r) -> Mutations.shaken(panel(i, r), between(r, 2, 4), r)),
             new Family("random edge flips", false, 400, (i, r) -> Mutations.flipped(panel(i, r), between(r, 0.05, 0.5), r)),
-            new Family("random connectivity", false, 150, (i, r) -> Mutations.flipped(panel(i, r), between(r, 1, 5), r)),
+            new Family("random connectivity", false, 60, (i, r) -> Mutations.flipped(RandomPanel.of(i, (int) acrossDecades(r, 100, 600), r), between(r, 1, 5), r)),
             new Family("scattered points", true, 400, (i, r) -> Mutations.scattered((int) acrossDecades(r, 200, 2500), r, skin(i, r))),
             new Family("points put into triangles", false, 200, (i, r) -> Mutations.peppered(panel(i, r), (int) between(r, 100, 1500), r)),
             new Family("slivers up to 1e6", false, 300, (i, r) -> Mutations.slivered(panel(i, r), (int) between(r, 1, 400), acrossDecades(r, 10, 1e6), r)),

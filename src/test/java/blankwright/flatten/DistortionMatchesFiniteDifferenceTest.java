@@ -104,8 +104,8 @@ class DistortionMatchesFiniteDifferenceTest {
             }
     }
 
-    /** Second derivative by differences of the gradient, negative eigenvalues set to zero by a library. */
-    private static RealMatrix slowPositivePart(Distortion distortion, TriangleEnergy energy, double[] uv) {
+    /** By differences of the gradient. */
+    private static RealMatrix secondDerivative(Distortion distortion, TriangleEnergy energy, double[] uv) {
         double h = 1e-6;
         double[][] full = new double[6][6];
         double[] up = new double[6], down = new double[6];
@@ -139,7 +139,7 @@ class DistortionMatchesFiniteDifferenceTest {
             if (energy instanceof Logarithmic) for (int k = 0; k < 6; k++) uv[k] *= 4;            // past e, where it bends the other way
             if (turned(uv) && energy.barrier()) continue;
             distortion.stiffness(energy, uv).lowerTriangle(0, lower);
-            RealMatrix ours = unpacked(lower), full = slowPositivePart(distortion, energy, uv);
+            RealMatrix ours = unpacked(lower), full = secondDerivative(distortion, energy, uv);
             double scale = ours.getNorm();
             double[] eigen = new EigenDecomposition(ours).getRealEigenvalues();
             for (double e : eigen) assertTrue(e > -1e-10 * scale, "eigenvalue " + e);
@@ -154,6 +154,29 @@ class DistortionMatchesFiniteDifferenceTest {
             }
         }
         assertTrue(convex > 100, "too few positive cases to tell: " + convex);
+    }
+
+    /** With all of the negative twist it is the whole second derivative, also of a triangle pressed together; with half of it, half way. */
+    @Test
+    void stiffnessWithAllNegativeTwistIsTheSecondDerivative() {
+        Random random = new Random(24);
+        Distortion distortion = new Distortion(ONE);
+        int pressed = 0;
+        for (int i = 0; i < 500; i++) {
+            double[] uv = layout(random, 0.15), positive = new double[21], half = new double[21], all = new double[21];
+            TriangleEnergy energy = new SymmetricDirichlet();
+            for (int k = 0; k < 6; k++) uv[k] *= 0.8;
+            if (turned(uv)) continue;
+            distortion.stiffness(energy, uv).lowerTriangle(0, positive);
+            distortion.stiffness(energy, uv, 0.5).lowerTriangle(0, half);
+            distortion.stiffness(energy, uv, 1).lowerTriangle(0, all);
+            RealMatrix full = secondDerivative(distortion, energy, uv);
+            double scale = full.getNorm();
+            assertTrue(unpacked(all).subtract(full).getNorm() < 1e-4 * scale);
+            assertTrue(unpacked(all).add(unpacked(positive)).scalarMultiply(0.5).subtract(unpacked(half)).getNorm() < 1e-12 * scale);
+            if (unpacked(positive).subtract(full).getNorm() > 1e-2 * scale) pressed++;
+        }
+        assertTrue(pressed > 50, pressed + " pressed enough to tell");
     }
 
     @Test

@@ -210,6 +210,34 @@ class FlattenerKeepsTest {
         for (int t = 0; t < rough.triangleCount(); t++) assertTrue(map.area(t) > 0);
     }
 
+    /** Forms that the plain circle start makes a dot of: whatever the springs, nothing is turned over, and the energy is far lower. */
+    @ParameterizedTest
+    @ValueSource(doubles = {5, 20, 60})
+    void springsRenewedTurnNoTriangleOverAndSpreadATubeClosedAtOneEnd(double radii) {
+        TriMesh tube = Grids.of(20, 60, (u, v) -> {
+            double d = v * (radii + 1) + 0.02, r = Math.min(1, d), z = Math.max(0, d - 1);
+            return new double[] {r * Math.sin(2 * Math.PI * u), r * Math.cos(2 * Math.PI * u), -z};
+        });
+        TriMesh whole = sewnAlongTheFirstSide(tube, 20, 60);
+        RimLoops rims = RimLoops.of(whole, EdgeTable.of(whole));
+        Distortion form = new Distortion(whole);
+        SymmetricDirichlet even = new SymmetricDirichlet();
+        double[] plain = CircleMap.of(whole, rims, rims.longest(whole), () -> false);
+        double[] evened = CircleMap.evened(whole, rims, rims.longest(whole), form, even, () -> false);
+        FlatMap map = FlatMap.of(whole, evened);
+        for (int t = 0; t < whole.triangleCount(); t++) assertTrue(map.area(t) > 0);
+        form.scaleBest(plain);
+        assertTrue(form.value(even, evened) < 0.5 * form.value(even, plain) || form.value(even, evened) < 12);
+        assertInstanceOf(Outcome.Converged.class, flatten(whole));
+    }
+
+    /** Joins the last column of a grid of (n + 1) x (m + 1) vertices to the first; the small rim where it begins is a hole. */
+    private static TriMesh sewnAlongTheFirstSide(TriMesh grid, int n, int m) {
+        int[] tri = grid.corners();
+        for (int i = 0; i < tri.length; i++) if (tri[i] >= n * (m + 1)) tri[i] -= n * (m + 1);
+        return TriMesh.of(Arrays.copyOf(grid.positions(), 3 * n * (m + 1)), tri);
+    }
+
     /** A row of triangles of which the height goes to nothing across a bowed sheet: of no weight, and no harm to the rest. */
     @ParameterizedTest
     @ValueSource(doubles = {1e-4, 1e-7, 1e-10, 1e-13, 0})
