@@ -11,7 +11,7 @@ import java.util.concurrent.CancellationException;
  * <p>A triangle pressed together gives way by twisting: its twist mode is negative. The positive part, triangle by triangle, leaves these
  * modes out, and where many triangles are pressed the last steps then creep, hundreds of them on a crumpled mesh. The sum over all triangles
  * may be positive with the modes in. So a share of them is kept: more after each step that went well, less where a pivot fails. With all of
- * them in, the end is quadratic.
+ * them in, the end is quadratic. An energy that makes its second derivatives fit larger changes has none of them kept.
  * <p>Source of the idea to ask for the full derivative first and project where that fails: Longva, Löschner, Fernández-Fernández, Larionov,
  * Ascher and Bender, "Pitfalls of Projection", 2023; docs/sources.md [LLF23]. The share, and how it is moved, are our own.
  */
@@ -37,12 +37,13 @@ final class FactorNewton implements Newton {
     }
 
     @Override public boolean move(double[] uv, double[] gradient, double radius, double worth, double[] move) {
-        if (atOnce && radius <= lastRadius) raise();      // a step that was cut made the radius larger
+        TriangleEnergy picture = energy.overChanges(radius);
+        if (atOnce && radius <= lastRadius && picture == energy) raise();      // a step that was cut made the radius larger
         lastRadius = radius;
         double lift = LIFT * form.typicalStiffness();
         for (int attempt = 0; attempt < ATTEMPTS; attempt++) {
             if (progress.cancelled()) throw new CancellationException();
-            if (solver.factor(form.stiffness(energy.overChanges(radius), uv, share), lift, progress::cancelled)) {
+            if (solver.factor(form.stiffness(picture, uv, share), lift, progress::cancelled)) {
                 for (int i = 0; i < move.length; i++) move[i] = -gradient[i];
                 solver.solve(move, move);
                 if (Descent.dot(gradient, move) <= 0) {

@@ -44,7 +44,8 @@ class CorpusTest {
         Files.createDirectories(PAGE.getParent());
         Files.writeString(PAGE, page(runs, leftOut[0]));
         EnergiesAndStepsUnchangedTest.write(runs);
-        List<String> worse = runs.values().stream().flatMap(List::stream).filter(t -> !t.fault().isEmpty() && !t.onlySlow()).map(Trial::line).toList();
+        List<String> worse = runs.values().stream().flatMap(List::stream).filter(t -> !t.fault().isEmpty() && !t.onlySlow())
+                .map(Trial::line).toList();
         assertEquals(List.of(), worse, "worse than not done after 500 steps, which the page names");
     }
 
@@ -76,14 +77,14 @@ class CorpusTest {
         StringBuilder page = new StringBuilder("""
                 # Every mesh at hand, laid flat
 
-                Written by `mvn -Pcorpus test`; `mvn -Pcorpus test -Dcorpus.only="spikes 17"` lays one of them flat. Aim `even`, descended until a full
-                step promises less than 1e-9 of the energy. A *failure* is a panel that did not converge, has a triangle turned over by the exact sign, or
-                ended in an error. *Steps* are Newton steps of the final descent. Seconds are of the flattening alone, two panels at a time.
-                Noise is a box of so many mean edges a side. Panels of this test are small and most of them worse than any scan.
+                Written by `mvn -Pcorpus test`; `mvn -Pcorpus test -Dcorpus.only="spikes 17"` lays one of them flat. Aim `even`,
+                descended until a full step promises less than 1e-9 of the energy. A *failure* is a panel that did not converge, has a triangle
+                turned over by the exact sign, or ended in an error. *Steps* are Newton steps of the final descent. Seconds are of the
+                flattening alone, two panels at a time. Noise is a box of so many mean edges a side. Panels of this test are small and most of them worse than any scan.
 
                 """);
-        page.append(String.format(Locale.ROOT, "Real meshes are used where present; %d parts of more than %,d triangles were left out for time.%n%n", leftOut,
-                MeshFiles.MOST_TRIANGLES));
+        page.append(String.format(Locale.ROOT, "Real meshes are used where present; %d parts of more than %,d triangles were left out for time."
+                + "%n%n", leftOut, MeshFiles.MOST_TRIANGLES));
         page.append("| family | panels | largest, triangles | failures | above 25 steps | median steps | most steps | median s | longest s |\n"
                 + "|---|---|---|---|---|---|---|---|---|\n");
         List<Trial> all = new ArrayList<>();

@@ -22,16 +22,18 @@ final class Families {
             new Family("vertex noise 1.2 to 1.6 cells", false, 400, (i, r) -> Mutations.shaken(panel(i, r), between(r, 1.2, 1.6), r)),
             new Family("vertex noise 2 to 4 cells", false, 200, (i, r) -> Mutations.shaken(panel(i, r), between(r, 2, 4), r)),
             new Family("random edge flips", false, 400, (i, r) -> Mutations.flipped(panel(i, r), between(r, 0.05, 0.5), r)),
-            new Family("random connectivity", false, 60, (i, r) -> Mutations.flipped(RandomPanel.of(i, (int) acrossDecades(r, 100, 600), r), between(r, 1, 5), r)),
+            new Family("random connectivity", false, 60,
+                    (i, r) -> Mutations.flipped(RandomPanel.of(i, (int) acrossDecades(r, 100, 600), r), between(r, 1, 5), r)),
             new Family("scattered points", true, 400, (i, r) -> Mutations.scattered((int) acrossDecades(r, 200, 2500), r, skin(i, r))),
             new Family("points put into triangles", false, 200, (i, r) -> Mutations.peppered(panel(i, r), (int) between(r, 100, 1500), r)),
-            new Family("slivers up to 1e6", false, 300, (i, r) -> Mutations.slivered(panel(i, r), (int) between(r, 1, 400), acrossDecades(r, 10, 1e6), r)),
+            new Family("slivers up to 1e6", false, 300, (i, r) ->
+                    Mutations.slivered(panel(i, r), (int) between(r, 1, 400), acrossDecades(r, 10, 1e6), r)),
             new Family("needle rims", false, 100, (i, r) -> Mutations.needleRim(panel(i, r), (int) acrossDecades(r, 3, 60))),
             new Family("holes of every size", false, 400, (i, r) ->
                     Mutations.holed(panel(i, r), i % 2 == 0 ? acrossDecades(r, 1e-4, 0.9) : between(r, 0.1, 0.98), 1 + r.nextInt(40), r)),
             new Family("noise, flips, slivers and holes together", false, 300, (i, r) -> Mutations.slivered(Mutations.holed(
-                    Mutations.flipped(Mutations.shaken(panel(i, r), between(r, 0.3, 1.2), r), between(r, 0.05, 0.3), r), between(r, 0, 0.4), 1 + r.nextInt(9), r),
-                    20, acrossDecades(r, 10, 1e6), r)),
+                    Mutations.flipped(Mutations.shaken(panel(i, r), between(r, 0.3, 1.2), r), between(r, 0.05, 0.3), r), between(r, 0, 0.4),
+                    1 + r.nextInt(9), r), 20, acrossDecades(r, 10, 1e6), r)),
             new Family("nearly closed tubes", true, 60, Families::nearlyClosed),
             new Family("strips over themselves", true, 60, Families::spiral),
             new Family("cones to a needle", true, 60, Families::needle),
@@ -96,7 +98,8 @@ final class Families {
     private static TriMesh needle(int i, Random r) {
         double half = toRadians(acrossDecades(r, 0.2, 60));
         int rings = (int) between(r, 8, 26);
-        return disk(rings, (s, a) -> new double[] {100 * s * Math.sin(half) * Math.cos(a), 100 * s * Math.sin(half) * Math.sin(a), -100 * s * Math.cos(half)});
+        return disk(rings, (s, a) -> new double[] {100 * s * Math.sin(half) * Math.cos(a), 100 * s * Math.sin(half) * Math.sin(a),
+                -100 * s * Math.cos(half)});
     }
 
     private static TriMesh spike(int i, Random r) {
@@ -127,7 +130,8 @@ final class Families {
         double closed = i % 2 == 0 ? 1 : PI / 2, whole = closed + length;
         int rings = Math.min(60, (int) (whole * between(r, 1, 4)) + 6), round = (int) between(r, 10, 24);
         return disk(rings, round, (s, a) -> {
-            double d = s * whole, q = d >= closed ? 1 : closed == 1 ? d : Math.sin(d), z = d >= closed ? -1 - (d - closed) : closed == 1 ? -1 : Math.cos(d) - 1;
+            double d = s * whole, q = d >= closed ? 1 : closed == 1 ? d : Math.sin(d);
+            double z = d >= closed ? -1 - (d - closed) : closed == 1 ? -1 : Math.cos(d) - 1;
             return new double[] {20 * q * Math.cos(a), 20 * q * Math.sin(a), 20 * z};
         });
     }
@@ -147,7 +151,8 @@ final class Families {
     private static TriMesh closed(int i, Random r) {
         return switch (i % 4) {
             case 0 -> Mutations.shaken(Forms.sphere(100, 3), between(r, 0, 0.7), r);
-            case 1 -> Mutations.shaken(Forms.torus(between(r, 60, 200), between(r, 10, 50), (int) between(r, 12, 50), (int) between(r, 8, 30)), between(r, 0, 0.7), r);
+            case 1 -> Mutations.shaken(Forms.torus(between(r, 60, 200), between(r, 10, 50), (int) between(r, 12, 50), (int) between(r, 8, 30)),
+                    between(r, 0, 0.7), r);
             case 2 -> Forms.cube((int) between(r, 2, 12));
             default -> Mutations.largest(Forms.cells(Forms.randomCells((int) between(r, 3, 7), between(r, 0.2, 0.6), r.nextLong())));
         };

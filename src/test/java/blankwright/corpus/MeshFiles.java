@@ -61,7 +61,8 @@ final class MeshFiles {
         List<Part> parts = new ArrayList<>();
         if (mended.isEmpty()) return parts;
         List<Component> kept = Components.worthKeeping(Components.of(mended.mesh())).pieces();
-        for (int i = 0; i < kept.size(); i++) parts.add(new Part(file.getFileName() + (kept.size() == 1 ? "" : " part " + (i + 1)), kept.get(i).mesh()));
+        for (int i = 0; i < kept.size(); i++)
+            parts.add(new Part(file.getFileName() + (kept.size() == 1 ? "" : " part " + (i + 1)), kept.get(i).mesh()));
         return parts;
     }
 }

@@ -46,7 +46,8 @@ final class RandomPanel {
             case 0 -> new Cylinder(between(r, 20, 400), between(r, 30, 900), toRadians(between(r, 10, 360)));
             case 1 -> new Cylinder(between(r, 20, 400), between(r, 30, 900), toRadians(360), Cylinder.Ends.values()[r.nextInt(3)]);
             case 2 -> new ConeFrustum(between(r, 100, 300), between(r, 1, 95), between(r, 10, 400), toRadians(between(r, 20, 359)));
-            case 3 -> new ObliqueCone(between(r, 100, 200), between(r, 5, 90), between(r, 60, 300), between(r, 0, 90), 0, toRadians(between(r, 30, 340)));
+            case 3 -> new ObliqueCone(between(r, 100, 200), between(r, 5, 90), between(r, 60, 300), between(r, 0, 90), 0,
+                    toRadians(between(r, 30, 340)));
             case 4 -> new SphericalCap(between(r, 100, 900), toRadians(between(r, 3, 130)));
             case 5 -> new EllipsoidalCap(between(r, 50, 400), between(r, 50, 400), between(r, 60, 400), toRadians(between(r, 20, 130)));
             case 6 -> new TorusSection(between(r, 150, 400), between(r, 20, 140), toRadians(between(r, 10, 320)), toRadians(between(r, 10, 270)),

@@ -36,7 +36,8 @@ record Trial(String family, String name, int triangles, String start, int steps,
             int turned = turnedOver(outcome.map());
             if (turned > 0) fault += " " + turned + " turned over";
             if (!(outcome.energy() >= 4 * (1 - 1e-12) && outcome.energy() < Double.POSITIVE_INFINITY)) fault += " energy " + outcome.energy();
-            return new Trial(family, name, disk.triangleCount(), outcome.start().toString(), outcome.steps(), outcome.energy(), turned, fault.trim(), seconds);
+            return new Trial(family, name, disk.triangleCount(), outcome.start().toString(), outcome.steps(), outcome.energy(), turned,
+                    fault.trim(), seconds);
         } catch (RuntimeException | AssertionError e) {
             return failed(family, name, e);
         }
