@@ -49,7 +49,8 @@ class CorpusTest {
         assertEquals(List.of(), worse, "worse than not done after 500 steps, which the page names");
     }
 
-    private static Trial named(String name) throws IOException {
+    private static Trial named(String said) throws IOException {
+        String name = said.startsWith("file ") ? said.substring("file ".length()) : said;
         for (Family family : Families.ALL)
             if (name.startsWith(family.name() + " ")) return Trial.of(family, Integer.parseInt(name.substring(family.name().length() + 1)));
         List<Path> files = new ArrayList<>(MeshFiles.corpus());

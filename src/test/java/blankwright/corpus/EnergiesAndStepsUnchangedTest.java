@@ -14,7 +14,7 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
 
 /**
- * Some of each family of the corpus come out with the energy stored, to 1e-7, in no more steps than stored. That the energy is right is
+ * Some of each family of the corpus come out with no more energy than stored, to 1e-7, in no more steps than stored. That the energy is right is
  * proved elsewhere; here only that it, and the way there, became no worse. {@code mvn -Pcorpus test} writes the table anew: look at what
  * changed.
  */
@@ -35,7 +35,7 @@ class EnergiesAndStepsUnchangedTest {
                 assertEquals("", trial.fault(), trial.line());
                 assertEquals(Integer.parseInt(row[2]), trial.triangles(), "triangles of " + trial.line());
                 double energy = Double.parseDouble(row[4]);
-                assertEquals(energy, trial.energy(), 1e-7 * energy, trial.line());
+                assertTrue(trial.energy() <= energy * (1 + 1e-7), row[4] + " stored: " + trial.line());
                 assertTrue(trial.steps() <= Integer.parseInt(row[3]), row[3] + " steps stored: " + trial.line());
             }
         }));
