@@ -10,7 +10,7 @@ public enum ExitCode {
     WRONG_COMMAND(2),
     /** The input is bad; the message says where and what to do. */
     BAD_INPUT(3),
-    /** Done, but the blank is unsafe to cut: it covers itself, is not converged or has a triangle turned over. */
+    /** Done, but unsafe to cut: covers itself, not converged, a triangle turned over, or more asked of the metal than it bears. */
     UNSAFE_TO_CUT(4);
 
     private final int number;

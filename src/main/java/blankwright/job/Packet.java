@@ -17,6 +17,7 @@ import blankwright.outline.Curve;
 import blankwright.picture.BucklingPicture;
 import blankwright.picture.BucklingPiece;
 import blankwright.picture.Caption;
+import blankwright.picture.LimitPicture;
 import blankwright.picture.MapPiece;
 import blankwright.picture.WorkMap;
 import blankwright.project.Recipe;
@@ -195,13 +196,19 @@ public final class Packet {
         WorkMap map = workMap();
         files.put(prefix + "work-map-blank.png", out -> map.onBlank().writePng(out));
         files.put(prefix + "work-map-form.png", out -> map.onForm().writePng(out));
+        result.pieces().stream().flatMap(piece -> piece.demand().stream()).findFirst().ifPresent(demand -> files.put(prefix + "forming-limit.png",
+                out -> LimitPicture.of(caption(), demand.limit(), LimitPlaces.of(result)).writePng(out)));
         for (int i = 0; i < result.pieces().size(); i++) {
             Piece piece = result.pieces().get(i);
             if (piece.buckled().isEmpty() || piece.buckled().get().blank().modes().isEmpty()) continue;
             BucklingPiece buckling = buckling(result.pieceName(i), piece, piece.buckled().get());
             files.put(prefix + "buckling" + (result.pieces().size() == 1 ? "" : "-" + (i + 1)) + ".png",
-                    out -> BucklingPicture.of(new Caption(result.recipe().name(), notes(), List.of()), buckling).writePng(out));
+                    out -> BucklingPicture.of(caption(), buckling).writePng(out));
         }
+    }
+
+    private Caption caption() {
+        return new Caption(result.recipe().name(), notes(), List.of());
     }
 
     private static BucklingPiece buckling(String name, Piece piece, Buckled buckled) {
