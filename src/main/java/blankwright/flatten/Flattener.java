@@ -70,7 +70,7 @@ public final class Flattener {
         if (!(disk.area() > 0)) throw new IllegalArgumentException("the panel has no area");
         Arrangement arrangement = Arrangement.of(disk);
         List<Level> levels = Level.of(arrangement.mesh(), progress);
-        if (levels.get(0).outer() < 0) throw new IllegalArgumentException("the panel has no rim: open it with a seam first");
+        if (levels.get(0).closed()) throw new IllegalArgumentException("the panel has no rim: open it with a seam first");
         return new Flattener(disk, arrangement, levels);
     }
 

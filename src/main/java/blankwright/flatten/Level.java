@@ -10,6 +10,8 @@ import blankwright.sparse.Cholesky;
 import blankwright.sparse.Transfer;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.concurrent.ForkJoinPool;
+import java.util.concurrent.ForkJoinTask;
 
 /** A panel at one fineness, with what is found once for it: rims, patterns, the way to the next coarser. */
 final class Level {
@@ -18,20 +20,18 @@ final class Level {
     private static final double SHRINKS = 0.6;            // of the vertices: a mesh that keeps more is not worth a level
 
     private final TriMesh mesh;
-    private final Distortion form;
-    private final RimLoops rims;
-    private final int outer;
-    private final Coarser coarser;                        // null at the coarsest
+    private final ForkJoinTask<Distortion> form;          // made while the next coarser mesh is found
+    private final ForkJoinTask<BlockRows> rows;           // likewise; null at the coarsest
+    private Coarser coarser;                              // null at the coarsest
+    private boolean closed;                               // found on the way to the coarser mesh
+    private RimLoops rims;
     private Cholesky solver;
-    private BlockRows rows;
     private Transfer transfer;
 
-    private Level(TriMesh mesh, EdgeTable edges, Coarser coarser) {
+    private Level(TriMesh mesh, boolean large) {
         this.mesh = mesh;
-        this.coarser = coarser;
-        form = new Distortion(mesh);
-        rims = RimLoops.of(mesh, edges);
-        outer = rims.longest(mesh);
+        form = ForkJoinPool.commonPool().submit(() -> new Distortion(mesh));
+        rows = large ? ForkJoinPool.commonPool().submit(() -> new BlockRows(mesh.vertexCount(), mesh.corners())) : null;
     }
 
     /** The mesh and its coarser ones, finest first; the mesh alone if it is small. */
@@ -39,11 +39,19 @@ final class Level {
         List<Level> levels = new ArrayList<>();
         int few = mesh.vertexCount() <= SMALL ? SMALL : COARSEST;
         for (TriMesh m = mesh; m != null; ) {
-            EdgeTable edges = EdgeTable.of(m);
-            Coarser next = m.vertexCount() <= few ? null : Coarser.of(m, edges, progress);
-            if (next != null && next.mesh().vertexCount() > SHRINKS * m.vertexCount()) next = null;
-            levels.add(new Level(m, edges, next));
-            m = next == null ? null : next.mesh();
+            boolean large = m.vertexCount() > few;
+            Level level = new Level(m, large);
+            levels.add(level);
+            m = null;
+            if (large) {
+                EdgeTable edges = EdgeTable.of(level.mesh);
+                level.closed = level.mesh.triangleCount() * 3 == 2 * edges.edgeCount();
+                Coarser next = Coarser.of(level.mesh, edges, progress);
+                if (next.mesh().vertexCount() <= SHRINKS * level.mesh.vertexCount()) {
+                    level.coarser = next;
+                    m = next.mesh();
+                }
+            }
         }
         return levels;
     }
@@ -53,16 +61,22 @@ final class Level {
     }
 
     Distortion form() {
-        return form;
+        return form.join();
     }
 
     RimLoops rims() {
+        if (rims == null) rims = RimLoops.of(mesh, EdgeTable.of(mesh));
         return rims;
+    }
+
+    /** Whether there is no rim. */
+    boolean closed() {
+        return closed || rows == null && rims().count() == 0;
     }
 
     /** Number of the outer rim, -1 if there is no rim. */
     int outer() {
-        return outer;
+        return rims().longest(mesh);
     }
 
     /**
@@ -81,8 +95,7 @@ final class Level {
     }
 
     BlockRows rows() {
-        if (rows == null) rows = new BlockRows(mesh.vertexCount(), mesh.corners());
-        return rows;
+        return rows.join();
     }
 
     Transfer transfer() {
@@ -92,13 +105,13 @@ final class Level {
 
     /** The same energy on the next coarser level. */
     TriangleEnergy coarser(TriangleEnergy energy) {
-        return energy.coarser(coarser.mesh().triangleCount(), coarser.triangleOf(), form.areas());
+        return energy.coarser(coarser.mesh().triangleCount(), coarser.triangleOf(), form().areas());
     }
 
     /** A layout of this level as one of the next coarser. */
     double[] carriedDown(double[] uv, Level to) {
         double[] carried = coarser.carried(uv);
-        double unit = form.scale() / to.form.scale();
+        double unit = form().scale() / to.form().scale();
         for (int i = 0; i < carried.length; i++) carried[i] *= unit;
         return carried;
     }
@@ -107,7 +120,7 @@ final class Level {
     double[] carriedUp(double[] uv, Level from) {
         double[] carried = new double[2 * mesh.vertexCount()];
         transfer().up(uv, carried);
-        double unit = from.form.scale() / form.scale();
+        double unit = from.form().scale() / form().scale();
         for (int i = 0; i < carried.length; i++) carried[i] *= unit;
         return carried;
     }
