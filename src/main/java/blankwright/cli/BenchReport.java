@@ -5,6 +5,7 @@ import blankwright.job.Packet;
 import blankwright.job.Piece;
 import blankwright.job.Proposal;
 import blankwright.job.Result;
+import blankwright.job.SensitivityWords;
 import blankwright.mesh.Finding;
 import blankwright.num.Lengths;
 import blankwright.shop.Instruction;
@@ -76,6 +77,9 @@ final class BenchReport {
         most(piece, Instruction.STRETCH, "stretch");
         piece.buckled().ifPresent(buckled -> {
             for (String sentence : BucklingWords.of(buckled)) say("  %s", sentence);
+        });
+        piece.sensitivity().ifPresent(sensitivity -> {
+            for (String sentence : SensitivityWords.of(sensitivity)) say("  %s", sentence);
         });
         if (piece.addedSeams() > 0) say("  seams added: %d, together %s", piece.addedSeams(), length(piece.addedSeamLength()));
     }

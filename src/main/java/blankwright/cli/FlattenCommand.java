@@ -84,6 +84,10 @@ final class FlattenCommand implements Callable<Integer> {
                     + " is not pressed together; needs --alloy and --thickness")
     private String clamped;
 
+    @Option(names = "--sensitivity", description = "also find how far outline and crown move when weld, metal or scan are a little off;"
+            + " takes several times as long")
+    private boolean sensitivity;
+
     @Option(names = "--face", paramLabel = "outside|middle|inside", description = "which side of the sheet the mesh is; middle unless said")
     private String face;
 
@@ -170,6 +174,7 @@ final class FlattenCommand implements Callable<Integer> {
             if (spacing.isPresent()) recipe = recipe.withStations(spacing.getAsDouble());
             if (trim != null) recipe = recipe.withTrim(allowance);
             if (held.isPresent()) recipe = recipe.withClamps(held);
+            if (sensitivity) recipe = recipe.withSensitivity(true);
             return recipe;
         } catch (IllegalArgumentException e) {
             throw wrong("--" + e.getMessage());

@@ -327,14 +327,14 @@ public final class FlattenJob {
         List<Piece> pieces = new ArrayList<>();
         for (int i = 0; i < placed.size(); i++) {
             progress.at("measuring", 0.8 + 0.2 * i / placed.size());
-            Piece piece = judge(parts.get(i).opened(), outcomes.get(i), aims.get(i), placed.get(i));
+            Piece piece = judge(parts.get(i).opened(), outcomes.get(i), aims.get(i), placed.get(i), share(0.8, 1, i, placed.size()));
             aims.get(i).ifPresent(a -> findings.addAll(a.findings(piece.strain(), placed.size() == 1 ? "" : "of piece " + (pieces.size() + 1))));
             pieces.add(piece);
         }
         return pieces;
     }
 
-    private Piece judge(Opened part, Outcome outcome, Optional<WorkAim> aim, FlatMap map) throws Refusal {
+    private Piece judge(Opened part, Outcome outcome, Optional<WorkAim> aim, FlatMap map, Progress share) throws Refusal {
         StrainField strain = StrainField.of(map);
         RimLoops rims = RimLoops.of(map.form(), EdgeTable.of(map.form()));
         RimChange rim = RimChange.of(map, rims, RimChange.RUN);
@@ -354,7 +354,8 @@ public final class FlattenJob {
                 : Optional.of(Demand.of(strain, vertices, plain, recipe.metal().get().judge(recipe.thickness().getAsDouble())));
         Zones zones = demand.map(d -> d.judged(plain)).orElse(plain);
         return new Piece(outcome, strain, vertices, Developability.of(strain, rim), rim, zones, stations, Curvature.of(part.sewn()), part,
-                rims.count() - 1, outline, aim.flatMap(a -> a.tools(strain)), thickness, demand, overlaps, buckled(part, strain));
+                rims.count() - 1, outline, aim.flatMap(a -> a.tools(strain)), thickness, demand, overlaps, buckled(part, strain),
+                sensitivity(part, outcome, aim, map, overlaps, share));
     }
 
     /** Where the recipe asks, and the piece is neither too large nor in a state that means nothing. */
@@ -377,6 +378,24 @@ public final class FlattenJob {
             findings.add(new Finding(Finding.Kind.BUCKLING_LEFT_OUT, 1, "buckling was not computed: " + e.getMessage() + "."));
             return Optional.empty();
         }
+    }
+
+    /** Where the recipe asks, and the blank is one to be cut and leaves the memory for another. */
+    private Optional<Sensitivity> sensitivity(Opened part, Outcome outcome, Optional<WorkAim> aim, FlatMap map, boolean overlaps,
+            Progress share) {
+        if (!recipe.sensitivity()) return Optional.empty();
+        Optional<Sensitivity> found = Optional.empty();
+        String why = "a blank that must not be cut as it is tells nothing.";
+        if (outcome instanceof Outcome.Converged && !overlaps) {
+            if (2 * MemoryNeed.layingFlat(map.form().triangleCount()) > Runtime.getRuntime().maxMemory()) {
+                why = "it takes twice the memory of laying flat; give java more, or thin the mesh out with --detail.";
+            } else {
+                found = Sensitivity.of(part, map, aim, share);
+                why = "the same panel does not come out a second time, so there is nothing to compare with.";
+            }
+        }
+        if (found.isEmpty()) findings.add(new Finding(Finding.Kind.SENSITIVITY_LEFT_OUT, 1, "sensitivity was not computed: " + why));
+        return found;
     }
 
     private void clampedNothing(List<Piece> pieces) {

@@ -32,10 +32,12 @@ import java.util.stream.Stream;
  * @param demand what the forming asks of the metal, where it and its thickness are known
  * @param overlaps true where the blank covers itself
  * @param buckled what it does unworked, where asked for
+ * @param sensitivity how far it moves when what it is worked out from is a little off, where asked for
  */
 public record Piece(Outcome outcome, StrainField strain, VertexStrain vertices, Developability developability, RimChange rim, Zones zones,
         Stations stations, Curvature curvature, Opened opened, int holes, double outline, Optional<ToolWork> tools,
-        Optional<SheetThickness> thickness, Optional<Demand> demand, boolean overlaps, Optional<Buckled> buckled) {
+        Optional<SheetThickness> thickness, Optional<Demand> demand, boolean overlaps, Optional<Buckled> buckled,
+        Optional<Sensitivity> sensitivity) {
 
     /** The piece in its place on the sheet. */
     public FlatMap map() {

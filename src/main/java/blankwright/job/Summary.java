@@ -123,6 +123,7 @@ final class Summary {
             node.putNull("tools");
         }
         piece.buckled().ifPresentOrElse(b -> buckling(node.putObject("buckling"), b), () -> node.putNull("buckling"));
+        piece.sensitivity().ifPresentOrElse(s -> sensitivity(node.putObject("sensitivity"), s), () -> node.putNull("sensitivity"));
         return node;
     }
 
@@ -147,6 +148,19 @@ final class Summary {
             number(held, "half_span_mm", can.halfSpan());
             number(held, "spare_length_mm", can.spareLength());
         }, () -> node.putNull("oil_can"));
+    }
+
+    private static void sensitivity(ObjectNode node, Sensitivity sensitivity) {
+        node.put("weld_along", sensitivity.alongSeam() ? "longest seam" : "outer edge");
+        ArrayNode crowns = node.putArray("crowns");
+        for (Sensitivity.Crown crown : sensitivity.crowns()) crowns.addObject().put("line", crown.line()).put("rise_mm", crown.rise());
+        ArrayNode cases = node.putArray("cases");
+        for (Sensitivity.Case one : sensitivity.cases()) {
+            ObjectNode each = cases.addObject().put("cause", one.cause().word());
+            each.put("outline_mm", one.shift().largest()).put("outline_rms_mm", one.shift().rms());
+            each.putArray("at_mm").add(one.shift().u()).add(one.shift().v());
+            for (double change : one.crown()) each.withArray("crown_mm").add(change);
+        }
     }
 
     /** Of the zone nearest to its forming limit, and the most annealings of any. */

@@ -42,9 +42,14 @@ final class WorkAim {
     }
 
     FlattenOptions options() {
+        return options(1, 1);
+    }
+
+    /** With another metal: K and yield, and n, of the alloy by a factor each. */
+    FlattenOptions options(double stronger, double harder) {
         Hardening law = recipe.metal().orElseThrow().alloy().law();
-        Resistance metal = new Resistance(law.young(), law.yieldStress(), law.strength(), Math.max(LEAST_EXPONENT, law.n()),
-                recipe.metal().get().alloy().sheet().r());
+        Resistance metal = new Resistance(law.young(), stronger * law.yieldStress(), stronger * law.strength(),
+                Math.min(1, Math.max(LEAST_EXPONENT, harder * law.n())), recipe.metal().get().alloy().sheet().r());
         boolean plain = recipe.handwork().tools().isEmpty() && recipe.handwork().lean() == 0;
         return FlattenOptions.DEFAULT.withTolerance(TOLERANCE)
                 .withWork(plain ? LeastWork.of(metal) : LeastWork.of(metal, reach.stretchCosts(), reach.shrinkCosts()));

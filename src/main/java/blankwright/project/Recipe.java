@@ -26,10 +26,11 @@ import java.util.OptionalDouble;
  * @param handwork lean and tools; without meaning for another aim than work
  * @param clamps where the sheet is held while it is bent onto its form: asks how it buckles if it is not worked; needs metal and thickness
  * @param scale end of the work map's colours, mm on every 100 mm; empty where the strains decide
+ * @param sensitivity true asks how far the blank moves when what it is worked out from is a little off: several flattenings more
  */
 public record Recipe(String name, Source source, double chord, OptionalDouble detail, OptionalDouble thickness, Face face, Aim aim,
                      double stations, OptionalDouble trim, Optional<Hand> hand, String notes, List<DrawnSeam> seams, Optional<Metal> metal,
-                     Handwork handwork, Optional<Clamps> clamps, OptionalDouble scale) {
+                     Handwork handwork, Optional<Clamps> clamps, OptionalDouble scale, boolean sensitivity) {
     /** The version this program writes, and the latest it reads. */
     public static final int VERSION = 1;
     /** Station lines every 100 mm, where nothing is said. */
@@ -65,68 +66,88 @@ public record Recipe(String name, Source source, double chord, OptionalDouble de
     private static Recipe of(String name, Source source) {
         return new Recipe(name, source, Fineness.USUAL.chord(), OptionalDouble.empty(), OptionalDouble.empty(), Face.MIDDLE, Aim.EVEN,
                 USUAL_STATIONS, OptionalDouble.empty(), Optional.empty(), "", List.of(), Optional.empty(), Handwork.ANY,
-                Optional.empty(), OptionalDouble.empty());
+                Optional.empty(), OptionalDouble.empty(), false);
     }
 
     public Recipe withName(String other) {
-        return new Recipe(other, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork, clamps, scale);
+        return new Recipe(other, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork,
+                clamps, scale, sensitivity);
     }
 
     public Recipe withSource(Source other) {
-        return new Recipe(name, other, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork, clamps, scale);
+        return new Recipe(name, other, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork,
+                clamps, scale, sensitivity);
     }
 
     public Recipe withChord(double mm) {
-        return new Recipe(name, source, mm, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork, clamps, scale);
+        return new Recipe(name, source, mm, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork,
+                clamps, scale, sensitivity);
     }
 
     public Recipe withDetail(OptionalDouble mm) {
-        return new Recipe(name, source, chord, mm, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork, clamps, scale);
+        return new Recipe(name, source, chord, mm, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork,
+                clamps, scale, sensitivity);
     }
 
     /** The sheet: its thickness and the side the form is. */
     public Recipe withSheet(OptionalDouble thicknessMm, Face side) {
-        return new Recipe(name, source, chord, detail, thicknessMm, side, aim, stations, trim, hand, notes, seams, metal, handwork, clamps, scale);
+        return new Recipe(name, source, chord, detail, thicknessMm, side, aim, stations, trim, hand, notes, seams, metal, handwork,
+                clamps, scale, sensitivity);
     }
 
     public Recipe withAim(Aim other) {
-        return new Recipe(name, source, chord, detail, thickness, face, other, stations, trim, hand, notes, seams, metal, handwork, clamps, scale);
+        return new Recipe(name, source, chord, detail, thickness, face, other, stations, trim, hand, notes, seams, metal, handwork,
+                clamps, scale, sensitivity);
     }
 
     public Recipe withStations(double mm) {
-        return new Recipe(name, source, chord, detail, thickness, face, aim, mm, trim, hand, notes, seams, metal, handwork, clamps, scale);
+        return new Recipe(name, source, chord, detail, thickness, face, aim, mm, trim, hand, notes, seams, metal, handwork,
+                clamps, scale, sensitivity);
     }
 
     public Recipe withTrim(OptionalDouble mm) {
-        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, mm, hand, notes, seams, metal, handwork, clamps, scale);
+        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, mm, hand, notes, seams, metal, handwork,
+                clamps, scale, sensitivity);
     }
 
     public Recipe withHand(Optional<Hand> side) {
-        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, side, notes, seams, metal, handwork, clamps, scale);
+        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, side, notes, seams, metal, handwork,
+                clamps, scale, sensitivity);
     }
 
     public Recipe withNotes(String text) {
-        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, text, seams, metal, handwork, clamps, scale);
+        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, text, seams, metal, handwork,
+                clamps, scale, sensitivity);
     }
 
     public Recipe withSeams(List<DrawnSeam> drawn) {
-        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, drawn, metal, handwork, clamps, scale);
+        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, drawn, metal, handwork,
+                clamps, scale, sensitivity);
     }
 
     public Recipe withMetal(Optional<Metal> other) {
-        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, other, handwork, clamps, scale);
+        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, other, handwork,
+                clamps, scale, sensitivity);
     }
 
     public Recipe withHandwork(Handwork other) {
-        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, other, clamps, scale);
+        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, other,
+                clamps, scale, sensitivity);
     }
 
     public Recipe withClamps(Optional<Clamps> held) {
-        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork, held, scale);
+        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork,
+                held, scale, sensitivity);
     }
 
     public Recipe withScale(OptionalDouble end) {
-        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork, clamps, end);
+        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork,
+                clamps, end, sensitivity);
+    }
+
+    public Recipe withSensitivity(boolean asked) {
+        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork,
+                clamps, scale, asked);
     }
 
     private static void within(String key, double mm, double low, double high) {

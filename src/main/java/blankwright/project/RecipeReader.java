@@ -27,7 +27,8 @@ import java.util.OptionalDouble;
  */
 public final class RecipeReader extends Fields {
     private static final List<String> KEYS = List.of("blankwright-recipe", "name", "panel", "mesh", "chord", "detail", "thickness", "face", "aim",
-            "stations", "trim", "hand", "notes", "seams", "alloy", "alloys", "lean", "tools", "clamped", "scale");
+            "stations", "trim", "hand", "notes", "seams", "alloy", "alloys", "lean", "tools", "clamped", "scale",
+            "sensitivity");
     private static final int MOST_HOLES = 200;
     private static final int MOST_SEAMS = 200;
     private static final int MOST_CLAMPS = 200;
@@ -73,7 +74,7 @@ public final class RecipeReader extends Fields {
         Optional<Clamps> clamps = top.values().containsKey("clamped") ? Optional.of(clamps(top.values().get("clamped"))) : Optional.empty();
         try {
             return new Recipe(name.text(), source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork,
-                    clamps, length(top, "scale"));
+                    clamps, length(top, "scale"), yes(top, "sensitivity"));
         } catch (IllegalArgumentException e) {
             String first = e.getMessage().split("[ :]", 2)[0];
             throw at(top.values().getOrDefault(first, top), e.getMessage());
@@ -278,6 +279,17 @@ public final class RecipeReader extends Fields {
 
     private double length(Node node, String key) throws RecipeException {
         return (Double) value(node, new PanelWords.Key(key, PanelWords.Measure.LENGTH, null));
+    }
+
+    /** True or false; false where nothing is said. */
+    private boolean yes(Node.Keys keys, String key) throws RecipeException {
+        if (!keys.values().containsKey(key)) return false;
+        Node.Word word = word(keys.values().get(key), key);
+        return switch (word.text()) {
+            case "true" -> true;
+            case "false" -> false;
+            default -> throw at(word, key + " " + Spelling.quoted(word.text()) + ": must be true or false");
+        };
     }
 
     private static boolean none(Node.Keys keys, String key) {

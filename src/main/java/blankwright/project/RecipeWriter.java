@@ -53,6 +53,7 @@ public final class RecipeWriter {
         for (DrawnSeam seam : recipe.seams())
             out.append("  - [").append(seam.points().stream().map(RecipeWriter::point).collect(Collectors.joining(", "))).append("]\n");
         recipe.clamps().ifPresent(c -> line(out, "clamped", clamps(c)));
+        if (recipe.sensitivity()) line(out, "sensitivity", "true");
         return out.toString();
     }
 

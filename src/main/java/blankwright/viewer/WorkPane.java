@@ -2,6 +2,7 @@ package blankwright.viewer;
 
 import blankwright.job.BucklingWords;
 import blankwright.job.Result;
+import blankwright.job.SensitivityWords;
 import blankwright.mesh.Finding;
 import blankwright.mesh.cut.DrawnSeam;
 import blankwright.num.LengthUnit;
@@ -179,6 +180,7 @@ final class WorkPane extends VBox {
         if (laid != null) {
             for (Finding finding : laid.result().findings()) list.add(finding.text());
             for (Skin skin : laid.skins()) skin.piece().buckled().ifPresent(b -> list.addAll(BucklingWords.of(b)));
+            for (Skin skin : laid.skins()) skin.piece().sensitivity().ifPresent(s -> list.addAll(SensitivityWords.of(s)));
         }
         for (String text : list) findings.getChildren().add(wrapped(new Label(text)));
         found.setText(list.isEmpty() ? "Nothing odd was found" : list.size() == 1 ? "One thing was found" : list.size()

@@ -124,7 +124,7 @@ class FlattenEndToEndTest {
         assertEquals(List.of("name", "units", "vertices", "triangles", "area_mm2", "size_mm"), keys(root.get("input")));
         JsonNode piece = root.get("pieces").get(0);
         assertEquals(List.of("triangles", "form_area_mm2", "flat_area_mm2", "flat_size_mm", "outline_mm", "holes", "turned_over",
-                "overlaps_itself", "energy", "strain", "thickness_mm", "metal", "tools", "buckling"), keys(piece));
+                "overlaps_itself", "energy", "strain", "thickness_mm", "metal", "tools", "buckling", "sensitivity"), keys(piece));
         assertEquals(List.of("symmetric_dirichlet_mean", "arap_mean", "work_J"), keys(piece.get("energy")));
         assertEquals(List.of("stretch_max", "shrink_max", "area_gain_max", "area_loss_max"), keys(piece.get("strain")));
         assertEquals(List.of("min", "max"), keys(piece.get("thickness_mm")));
@@ -255,9 +255,10 @@ class FlattenEndToEndTest {
             System.arraycopy(new int[] {a, a + 1, a + 2, a + 1, a + 3, a + 2}, 0, tri, 6 * i, 6);
         }
         Path out = temp.resolve("packet");
-        Run run = Run.of("flatten", write("ramp", TriMesh.of(xyz, tri)), "--out", out, "--trim", "5mm");
+        Run run = Run.of("flatten", write("ramp", TriMesh.of(xyz, tri)), "--out", out, "--trim", "5mm", "--sensitivity");
         assertEquals(ExitCode.UNSAFE_TO_CUT, run.exit(), run.said());
         assertTrue(run.out().contains("DO NOT CUT: the blank covers itself"), run.out());
+        assertTrue(run.out().contains("sensitivity was not computed: a blank that must not be cut as it is tells nothing."), run.out());
         List<String> shown = new ArrayList<>(ALL);
         for (String name : List.of("blank.dxf", "blank.pdf", "blank.svg", "work-map-blank.png", "work-map-form.png")) shown.add("with-seam-" + name);
         shown.add("with-seam.yaml");

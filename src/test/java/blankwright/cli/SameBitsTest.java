@@ -2,6 +2,7 @@ package blankwright.cli;
 
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import blankwright.mesh.io.Format;
 import blankwright.oracle.HostileFiles;
@@ -23,7 +24,8 @@ class SameBitsTest {
         Path mesh = Files.write(temp.resolve("mudguard.obj"),
                 HostileFiles.written(TorusSection.grid(Math.toRadians(150), Math.toRadians(160), 330, 95, 5000), Format.OBJ));
         Path first = packet(mesh, "first", 2), alone = packet(mesh, "alone", 1), again = temp.resolve("again");
-        assertEquals(ExitCode.DONE, Run.of("flatten", mesh, "--out", again, "--thickness", "1mm").exit());
+        assertEquals(ExitCode.DONE, Run.of("flatten", mesh, "--out", again, "--thickness", "1mm", "--sensitivity").exit());
+        assertTrue(read(first.resolve("summary.json")).contains("\"weld shrink\""), "the changes are among what is compared");
         for (Path other : List.of(again, alone)) {
             assertEquals(names(first), names(other));
             for (String name : names(first)) {
@@ -37,7 +39,7 @@ class SameBitsTest {
     private Path packet(Path mesh, String name, int threads) throws Exception {
         Path said = temp.resolve(name + ".txt"), out = temp.resolve(name);
         Process child = Child.start(List.of("-Djava.util.concurrent.ForkJoinPool.common.parallelism=" + threads), said,
-                "flatten", mesh, "--out", out, "--thickness", "1mm");
+                "flatten", mesh, "--out", out, "--thickness", "1mm", "--sensitivity");
         assertEquals(0, child.waitFor(), () -> read(said));
         return out;
     }

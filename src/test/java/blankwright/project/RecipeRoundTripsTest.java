@@ -1,7 +1,9 @@
 package blankwright.project;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import blankwright.mesh.cut.DrawnSeam;
@@ -81,6 +83,19 @@ class RecipeRoundTripsTest {
         assertEquals(OptionalDouble.of(4.2), set.scale());
         assertEquals(set, RecipeReader.read("x", RecipeWriter.write(set)));
         assertEquals(OptionalDouble.empty(), RecipeReader.read("x", head).scale());
+    }
+
+    @Test
+    void sensitivity() throws RecipeException {
+        String head = "blankwright-recipe: 1\nname: t\nmesh: a.stl\n";
+        assertFalse(RecipeReader.read("x", head).sensitivity());
+        assertFalse(RecipeReader.read("x", head + "sensitivity: false\n").sensitivity());
+        Recipe asked = RecipeReader.read("x", head + "sensitivity: true\n");
+        assertTrue(asked.sensitivity());
+        assertEquals(asked, RecipeReader.read("x", RecipeWriter.write(asked)));
+        RecipeException wrong = assertThrows(RecipeException.class, () -> RecipeReader.read("x", head + "sensitivity: much\n"));
+        assertEquals(4, wrong.line());
+        assertTrue(wrong.text().contains("must be true or false"), wrong.text());
     }
 
     @Test
