@@ -19,6 +19,8 @@ import blankwright.picture.BucklingPiece;
 import blankwright.picture.Caption;
 import blankwright.picture.LimitPicture;
 import blankwright.picture.MapPiece;
+import blankwright.picture.ThicknessPicture;
+import blankwright.picture.ThicknessPiece;
 import blankwright.picture.WorkMap;
 import blankwright.project.Recipe;
 import blankwright.project.RecipeWriter;
@@ -196,6 +198,8 @@ public final class Packet {
         WorkMap map = workMap();
         files.put(prefix + "work-map-blank.png", out -> map.onBlank().writePng(out));
         files.put(prefix + "work-map-form.png", out -> map.onForm().writePng(out));
+        List<ThicknessPiece> thick = result.pieces().stream().flatMap(p -> p.thickness().map(t -> new ThicknessPiece(p.map(), t)).stream()).toList();
+        if (!thick.isEmpty()) files.put(prefix + "thickness-blank.png", out -> ThicknessPicture.of(caption(), thick).writePng(out));
         result.pieces().stream().flatMap(piece -> piece.demand().stream()).findFirst().ifPresent(demand -> files.put(prefix + "forming-limit.png",
                 out -> LimitPicture.of(caption(), demand.limit(), LimitPlaces.of(result)).writePng(out)));
         for (int i = 0; i < result.pieces().size(); i++) {

@@ -1,8 +1,5 @@
 package blankwright.picture;
 
-import blankwright.mesh.EdgeTable;
-import blankwright.mesh.FlatMap;
-import blankwright.mesh.RimLoops;
 import blankwright.shop.Amounts;
 import blankwright.shop.Instruction;
 import blankwright.shop.SeamEdges;
@@ -12,11 +9,10 @@ import java.awt.geom.Path2D;
 import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 
-/** Draws the pieces as they lie on the sheet, the whole turned by a quarter where it then fits larger. */
+/** Draws the pieces as they lie on the sheet. */
 final class BlankPicture {
     private static final double ARROW_SPACING = 17;     // mm on paper
     private static final double DENSE = 5;              // mm on paper, to look for the first arrows of a zone
@@ -28,25 +24,27 @@ final class BlankPicture {
     private final List<MapPiece> pieces;
     private final List<WorkField> fields;
     private final Rectangle2D room = Frame.room();
-    private double perMm, u0, v0, x0, y0;               // paper = origin + perMm * (turned) blank
-    private boolean turned;
+    private final OnSheet place;
+    private final double perMm;
 
     BlankPicture(Canvas canvas, StrainScale scale, List<MapPiece> pieces, List<WorkField> fields) {
         this.canvas = canvas;
         this.scale = scale;
         this.pieces = pieces;
         this.fields = fields;
+        place = new OnSheet(pieces.stream().map(MapPiece::map).toList(), room);
+        perMm = place.perMm();
     }
 
     void draw(Caption caption) {
-        double[] box = fit();
-        paint();
+        for (WorkField field : fields) place.paint(canvas, field.flat(), field.amounts(), field.corners(), Tints.of(scale));
         for (WorkField field : fields) jumps(field);
         List<ContourLines.Line> lines = new ArrayList<>();
         List<Path2D> contours = new ArrayList<>();
         for (WorkField field : fields) {
+            double[] uv = field.flat();
             for (ContourLines.Line line : ContourLines.of(field.corners(), field.amounts(), scale.boundaries())) {
-                Path2D path = path(line, field);
+                Path2D path = place.path(line, uv);
                 if (Contours.length(path) < SHORTEST_LINE) continue;
                 canvas.line(path, Canvas.INK, Math.abs(line.value()) <= scale.neutral() ? 0.14 : 0.26);
                 lines.add(line);
@@ -65,67 +63,21 @@ final class BlankPicture {
         for (int i = 0; i < lines.size(); i++) crowd.add(contours.get(i), lines.get(i).value());
         for (MapPiece piece : pieces) crowd.add(rim(piece), Double.NaN);
         for (int i = 0; i < lines.size(); i++) {
-            if (Math.abs(lines.get(i).value()) > scale.neutral()) Contours.number(canvas, contours.get(i), lines.get(i).value(), room, 80, crowd);
+            double value = lines.get(i).value();
+            if (Math.abs(value) > scale.neutral()) Contours.number(canvas, contours.get(i), value, Contours.strain(value), room, 80, crowd);
         }
         for (WorkField field : fields) for (Samples.Sample s : Samples.spread(field, ARROW_SPACING / perMm)) arrow(s);
         List<String> notes = new ArrayList<>(caption.notes());
-        notes.add("blank " + Frame.size(turned ? box[3] - box[1] : box[2] - box[0], turned ? box[2] - box[0] : box[3] - box[1]));
+        notes.add(place.size());
         new Frame(canvas, scale).draw(new Caption(caption.name(), notes, caption.warnings()), "work map on the blank, outside face up", pieces, perMm);
     }
 
-    /** Finds scale and place; returns the box of all pieces on the sheet. */
-    private double[] fit() {
-        double[] box = pieces.get(0).map().box();
-        for (MapPiece piece : pieces) {
-            double[] other = piece.map().box();
-            box[0] = Math.min(box[0], other[0]);
-            box[1] = Math.min(box[1], other[1]);
-            box[2] = Math.max(box[2], other[2]);
-            box[3] = Math.max(box[3], other[3]);
-        }
-        double w = Math.max(box[2] - box[0], 1e-6), h = Math.max(box[3] - box[1], 1e-6), edge = 8;
-        double roomW = room.getWidth() - 2 * edge, roomH = room.getHeight() - 2 * edge;
-        double upright = Math.min(roomW / w, roomH / h), quarter = Math.min(roomW / h, roomH / w);
-        turned = quarter > 1.02 * upright;
-        perMm = Math.max(upright, turned ? quarter : 0);
-        u0 = (box[0] + box[2]) / 2;
-        v0 = (box[1] + box[3]) / 2;
-        x0 = room.getCenterX();
-        y0 = room.getCenterY();
-        return box;
-    }
-
     private double x(double u, double v) {
-        return x0 + perMm * (turned ? -(v - v0) : u - u0);
+        return place.x(u, v);
     }
 
     private double y(double u, double v) {
-        return y0 - perMm * (turned ? u - u0 : v - v0);
-    }
-
-    private void paint() {
-        for (WorkField field : fields) {
-            int n = field.vertexCount();
-            double left = Double.POSITIVE_INFINITY, top = Double.POSITIVE_INFINITY, right = Double.NEGATIVE_INFINITY, low = right;
-            for (int v = 0; v < n; v++) {
-                double x = x(field.u(v), field.v(v)), y = y(field.u(v), field.v(v));
-                left = Math.min(left, x);
-                right = Math.max(right, x);
-                top = Math.min(top, y);
-                low = Math.max(low, y);
-            }
-            double dots = canvas.perMm();
-            int c0 = (int) Math.floor(left * dots) - 1, r0 = (int) Math.floor(top * dots) - 1;
-            DepthPainter painter = new DepthPainter((int) Math.ceil(right * dots) + 1 - c0, (int) Math.ceil(low * dots) + 1 - r0, 2);
-            float[] place = new float[3 * n], light = new float[n];
-            Arrays.fill(light, 1);
-            for (int v = 0; v < n; v++) {
-                place[3 * v] = (float) (x(field.u(v), field.v(v)) * dots - c0);
-                place[3 * v + 1] = (float) (y(field.u(v), field.v(v)) * dots - r0);
-            }
-            painter.paint(place, field.amounts(), light, field.corners(), scale);
-            painter.overlay(canvas.raster(), canvas.columns(), canvas.rows(), c0, r0);
-        }
+        return place.y(u, v);
     }
 
     private void jumps(WorkField field) {
@@ -138,16 +90,6 @@ final class BlankPicture {
         canvas.line(path, Canvas.INK, 0.26);
     }
 
-    private Path2D path(ContourLines.Line line, WorkField field) {
-        Path2D path = new Path2D.Double();
-        for (int i = 0; i < line.count(); i++) {
-            double u = line.blank(i, 0, field), v = line.blank(i, 1, field);
-            if (i == 0) path.moveTo(x(u, v), y(u, v));
-            else path.lineTo(x(u, v), y(u, v));
-        }
-        return path;
-    }
-
     private Path2D path(TapeLine line) {
         Path2D path = new Path2D.Double();
         for (int i = 0; i < line.pointCount(); i++) {
@@ -158,19 +100,7 @@ final class BlankPicture {
     }
 
     private Path2D rim(MapPiece piece) {
-        FlatMap map = piece.map();
-        RimLoops rims = RimLoops.of(map.form(), EdgeTable.of(map.form()));
-        Path2D path = new Path2D.Double();
-        for (int i = 0; i < rims.count(); i++) {
-            int[] loop = rims.loop(i);
-            for (int k = 0; k < loop.length; k++) {
-                double x = x(map.u(loop[k]), map.v(loop[k])), y = y(map.u(loop[k]), map.v(loop[k]));
-                if (k == 0) path.moveTo(x, y);
-                else path.lineTo(x, y);
-            }
-            path.closePath();
-        }
-        return path;
+        return place.rim(piece.map());
     }
 
     private void marks(MapPiece piece) {
@@ -288,7 +218,7 @@ final class BlankPicture {
     private boolean arrow(Samples.Sample s) {
         if (Math.abs(s.amount()) < scale.neutral()) return false;
         double x = x(s.u(), s.v()), y = y(s.u(), s.v());
-        double dx = turned ? -s.dv() : s.du(), dy = turned ? -s.du() : -s.dv();
+        double dx = place.turned() ? -s.dv() : s.du(), dy = place.turned() ? -s.du() : -s.dv();
         double length = 5 + 6.5 * Math.min(1, Math.abs(s.amount()) / scale.limit());
         double w = Math.max(2, Math.abs(dx) * length), h = Math.max(2, Math.abs(dy) * length);
         if (!canvas.free(x, y, w * 0.8, h * 0.8, room)) return false;

@@ -98,7 +98,7 @@ public final class BucklingPicture {
                     - 0.62 * view.right(normal[3 * v], normal[3 * v + 1], normal[3 * v + 2]));
             light[v] = (float) (DARKEST + (1 - DARKEST) * Math.max(0, Math.min(1, bright)));
         }
-        painter.paint(place, new double[n], light, mesh.corners(), StrainScale.of(1e-6));
+        painter.paint(place, new double[n], light, mesh.corners(), Tints.of(StrainScale.of(1e-6)));
         painter.overlay(canvas.raster(), canvas.columns(), canvas.rows(), column0, row0);
         Path2D rim = new Path2D.Double();
         double slack = 1.5 * dots;

@@ -24,7 +24,7 @@ final class Callout {
     }
 
     /** Middle of a free box near (x, y) that hides little: a box full of drawing counts as much as 45 mm of way. */
-    private static Point2D aside(Canvas canvas, double x, double y, double w, double h, Rectangle2D room) {
+    static Point2D aside(Canvas canvas, double x, double y, double w, double h, Rectangle2D room) {
         Point2D best = null;
         double least = Double.POSITIVE_INFINITY;
         for (double away = 4; away <= 2 * FARTHEST; away += 3) {

@@ -50,12 +50,6 @@ public final class ContourLines {
             double p = k == 0 ? field.x(a) : k == 1 ? field.y(a) : field.z(a), q = k == 0 ? field.x(b) : k == 1 ? field.y(b) : field.z(b);
             return (1 - share[i]) * p + share[i] * q;
         }
-
-        /** Coordinate k of point i on the blank, mm. */
-        double blank(int i, int k, WorkField field) {
-            int a = ends[2 * i], b = ends[2 * i + 1];
-            return k == 0 ? (1 - share[i]) * field.u(a) + share[i] * field.u(b) : (1 - share[i]) * field.v(a) + share[i] * field.v(b);
-        }
     }
 
     private ContourLines() { }

@@ -18,12 +18,16 @@ final class Contours {
 
     private Contours() { }
 
+    /** A strain with its sign, mm in every 100 mm. */
+    static String strain(double value) {
+        return (value > 0 ? "+" : "") + Amounts.perHundred(value);
+    }
+
     /**
-     * Writes the value on the line, and again every {@code apart} mm, each time at the first place tried that is free and where
+     * Writes words on the line of a value, and again every {@code apart} mm, each time at the first place tried that is free and where
      * {@code others} leave room beside the line; a line that runs close to others all along is left without a number.
      */
-    static void number(Canvas canvas, Path2D path, double value, Rectangle2D room, double apart, Crowd others) {
-        String words = (value > 0 ? "+" : "") + Amounts.perHundred(value);
+    static void number(Canvas canvas, Path2D path, double value, String words, Rectangle2D room, double apart, Crowd others) {
         double length = length(path), wide = Canvas.wide(words, TALL);
         if (length < 1.5 * wide) return;
         int times = 1 + (int) (length / apart);

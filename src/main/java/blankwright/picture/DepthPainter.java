@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.stream.IntStream;
 
 /**
- * Paints triangles coloured by strain class into a picture, nearest in front, with a depth buffer; edges smoothed by several samples per
+ * Paints triangles coloured by classes into a picture, nearest in front, with a depth buffer; edges smoothed by several samples per
  * picture element.
  *
  * <p>The picture is cut into bands of rows painted independently, each in triangle order, so any number of threads gives the same bits.
@@ -39,14 +39,14 @@ final class DepthPainter {
      *
      * @param place three per vertex: x to the right, y downwards, both in picture elements from the upper left corner; z towards the
      *        viewer in the same unit
-     * @param amount strain per vertex
+     * @param amount number per vertex
      * @param light brightness per vertex, 0..1; 1 shows the pure colour of the scale
      * @param tri three vertices per triangle, counter-clockwise on its outer skin; seen from behind it turns grey and hatched
      */
-    void paint(float[] place, double[] amount, float[] light, int[] tri, StrainScale scale) {
+    void paint(float[] place, double[] amount, float[] light, int[] tri, Tints scale) {
         int bands = (height + BAND - 1) / BAND;
         int[][] inBand = sortedIntoBands(place, tri, bands);
-        int[][] front = shades(false), back = shades(true);
+        int[][] front = shades(scale, false), back = shades(scale, true);
         IntStream.range(0, bands).parallel().forEach(b -> new Band(b).paint(place, amount, light, tri, inBand[b], scale, front, back));
     }
 
@@ -125,13 +125,13 @@ final class DepthPainter {
     }
 
     /** Colour of each class at each brightness; the back of the skin is mixed half with grey. */
-    private static int[][] shades(boolean back) {
-        int[][] table = new int[StrainScale.CLASSES][SHADES];
-        for (int c = 0; c < StrainScale.CLASSES; c++) {
+    private static int[][] shades(Tints scale, boolean back) {
+        int[][] table = new int[scale.classes()][SHADES];
+        for (int c = 0; c < scale.classes(); c++) {
             for (int s = 0; s < SHADES; s++) {
                 int colour = 0;
                 for (int shift = 16; shift >= 0; shift -= 8) {
-                    int part = StrainScale.colour(c) >> shift & 255;
+                    int part = scale.colour(c) >> shift & 255;
                     if (back) part = (part + BACK_GREY) / 2;
                     colour |= Math.round(part * s / (float) (SHADES - 1)) << shift;
                 }
@@ -156,14 +156,14 @@ final class DepthPainter {
             colour = new int[depth.length];
         }
 
-        void paint(float[] place, double[] amount, float[] light, int[] tri, int[] mine, StrainScale scale, int[][] front, int[][] back) {
+        void paint(float[] place, double[] amount, float[] light, int[] tri, int[] mine, Tints scale, int[][] front, int[][] back) {
             Arrays.fill(depth, Float.NEGATIVE_INFINITY);
             Arrays.fill(colour, BACKGROUND);
             for (int t : mine) triangle(place, amount, light, tri[3 * t], tri[3 * t + 1], tri[3 * t + 2], scale, front, back);
             gather();
         }
 
-        private void triangle(float[] place, double[] amount, float[] light, int a, int b, int c, StrainScale scale,
+        private void triangle(float[] place, double[] amount, float[] light, int a, int b, int c, Tints scale,
                 int[][] front, int[][] back) {
             double ax = place[3 * a] * (double) samples, ay = (place[3 * a + 1] - row0) * (double) samples;
             double bx = place[3 * b] * (double) samples, by = (place[3 * b + 1] - row0) * (double) samples;

@@ -246,7 +246,7 @@ final class FormPicture {
                 for (int corner : field.corners()) tri[at++] = base + corner;
                 base += field.vertexCount();
             }
-            painter.paint(place, amount, light, tri, scale);
+            painter.paint(place, amount, light, tri, Tints.of(scale));
             painter.overlay(canvas.raster(), canvas.columns(), canvas.rows(), column0, row0);
         }
 
@@ -359,7 +359,7 @@ final class FormPicture {
             for (ContourLines.Line line : skin.contours) {
                 Path2D path = seen(line, skin.field);
                 if (Math.abs(line.value()) > scale.neutral() && Contours.length(path) >= 2 * SHORTEST_LINE)
-                    Contours.number(canvas, path, line.value(), room, 90, crowd);
+                    Contours.number(canvas, path, line.value(), Contours.strain(line.value()), room, 90, crowd);
             }
         }
 

@@ -15,7 +15,8 @@ import java.util.Locale;
  */
 final class Frame {
     static final double WIDTH = 297, HEIGHT = 210;
-    private static final double MARGIN = 7, COLUMN = 69, CAUTIONS = 24, HEADING = 17.5, KEY = 173;
+    static final double MARGIN = 7, COLUMN = 69, KEY = 173;
+    private static final double CAUTIONS = 24, HEADING = 17.5;
     private static final int MOST_ROWS = 14, FEWER_ROWS = 10;
     private static final double ROW = 9.4;
 
@@ -54,9 +55,14 @@ final class Frame {
         canvas.segment(left, HEADING - 1, WIDTH - MARGIN, HEADING - 1, Canvas.INK, 0.5);
     }
 
+    /** Above the key. */
+    void keyLine() {
+        canvas.segment(MARGIN, KEY, WIDTH - MARGIN - COLUMN - 3, KEY, Canvas.INK, 0.25);
+    }
+
     private void key() {
         double x0 = MARGIN, top = KEY + 7, box = 13.4, high = 9, end = x0 + StrainScale.CLASSES * box;
-        canvas.segment(MARGIN, KEY, WIDTH - MARGIN - COLUMN - 3, KEY, Canvas.INK, 0.25);
+        keyLine();
         canvas.words("SHRINK: make it shorter", x0, top - 1.6, 2.9, Canvas.INK);
         canvas.wordsCentred("leave", x0 + box * StrainScale.CLASSES / 2, top - 1.6, 2.9, Canvas.INK);
         canvas.wordsEndingAt("STRETCH: make it longer", end, top - 1.6, 2.9, Canvas.INK);
@@ -78,7 +84,7 @@ final class Frame {
         for (int i = 0; i < 2; i++) canvas.words(lines[i], x0, line + 3.7 * i, fitting(lines[1], 2.3, 11 * box + 3), Canvas.INK);
     }
 
-    private void bars(double perMm) {
+    void bars(double perMm) {
         double left = MARGIN + StrainScale.CLASSES * 13.4 + 9, right = WIDTH - MARGIN - COLUMN - 5, most = right - left;
         double mm = barLength(perMm, most, 100, 1);
         double inches = barLength(perMm * 25.4, most, 4, 0.25);

@@ -87,6 +87,11 @@ public final class WorkField {
         return uv[2 * v + 1];
     }
 
+    /** A copy, place on the blank, two per vertex. */
+    double[] flat() {
+        return uv.clone();
+    }
+
     /** Signed work at vertex v. */
     public double amount(int v) {
         return amount[v];

@@ -2,6 +2,7 @@ package blankwright.viewer;
 
 import blankwright.drawing.Entity;
 import blankwright.drawing.Layer;
+import blankwright.picture.Tints;
 import blankwright.shop.Amounts;
 import blankwright.shop.TapeLine;
 import blankwright.viewer.model.Bench;
@@ -17,7 +18,6 @@ import blankwright.viewer.model.Place;
 import blankwright.viewer.model.Skin;
 import blankwright.viewer.model.Tape;
 import blankwright.viewer.model.Ticks;
-import blankwright.viewer.model.Tints;
 import blankwright.viewer.model.ZoneBorder;
 import blankwright.viewer.model.ZoneRow;
 import java.util.ArrayList;

@@ -1,6 +1,6 @@
 package blankwright.viewer;
 
-import blankwright.viewer.model.Tints;
+import blankwright.picture.Tints;
 import javafx.scene.image.Image;
 import javafx.scene.image.WritableImage;
 import javafx.scene.paint.Color;

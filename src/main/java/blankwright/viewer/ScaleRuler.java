@@ -1,8 +1,8 @@
 package blankwright.viewer;
 
+import blankwright.picture.Tints;
 import blankwright.viewer.model.Bench;
 import blankwright.viewer.model.MapKind;
-import blankwright.viewer.model.Tints;
 import java.util.OptionalDouble;
 import javafx.geometry.VPos;
 import javafx.scene.Cursor;

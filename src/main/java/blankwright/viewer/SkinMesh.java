@@ -1,7 +1,7 @@
 package blankwright.viewer;
 
+import blankwright.picture.Tints;
 import blankwright.viewer.model.Painting;
-import blankwright.viewer.model.Tints;
 import javafx.scene.shape.TriangleMesh;
 import javafx.scene.shape.VertexFormat;
 

@@ -79,6 +79,7 @@ class MetalEndToEndTest {
         assertEquals(left, thickness.get("min").asDouble(), 0.01 * left);
         assertTrue(finding("thinned").orElseThrow().startsWith("the blank thins to 1.76 mm of 2.00 mm (12 % gone) at (0, 0, 300) mm; from 10 % on"), run.out());
         assertTrue(run.out().contains("the blank thins to 1.76 mm"), run.out());
+        assertTrue(written("thickness-blank.png"));
         assertFalse(written("forming-limit.png"), "no metal, no limit");
     }
 

@@ -29,7 +29,7 @@ class DepthPainterAgreesWithSlowRouteTest {
         }
         StrainScale scale = StrainScale.of(0.001, amount);
         DepthPainter painter = new DepthPainter(W, H, 1);
-        painter.paint(place, amount, light, tri, scale);
+        painter.paint(place, amount, light, tri, Tints.of(scale));
         int covered = 0, front = 0;
         for (int y = 0; y < H; y++) {
             for (int x = 0; x < W; x++) {
@@ -90,7 +90,7 @@ class DepthPainterAgreesWithSlowRouteTest {
         Arrays.fill(light, 1);
         StrainScale scale = StrainScale.of(0.001, amount);
         DepthPainter painter = new DepthPainter(W, H, 2);
-        painter.paint(place, amount, light, tri, scale);
+        painter.paint(place, amount, light, tri, Tints.of(scale));
         for (int y = 0; y < H; y++) {
             for (int x = 0; x < W; x++) {
                 boolean inside = x >= 10 && x < 70 && y >= 10 && y < 130;

@@ -8,6 +8,7 @@ import static blankwright.viewer.Scenes.until;
 
 import blankwright.drawing.Paper;
 import blankwright.picture.Picture;
+import blankwright.picture.Tints;
 import blankwright.project.AlloyReader;
 import blankwright.project.Metal;
 import blankwright.viewer.model.FlatView;
@@ -19,7 +20,6 @@ import blankwright.viewer.model.Orbit;
 import blankwright.viewer.model.Pages;
 import blankwright.viewer.model.Place;
 import blankwright.viewer.model.Side;
-import blankwright.viewer.model.Tints;
 import blankwright.viewer.model.ZoneRow;
 import java.io.IOException;
 import java.nio.file.Files;

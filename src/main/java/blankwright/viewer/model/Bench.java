@@ -13,6 +13,7 @@ import blankwright.job.Result;
 import blankwright.mesh.cut.DrawnSeam;
 import blankwright.num.LengthUnit;
 import blankwright.picture.Picture;
+import blankwright.picture.Tints;
 import blankwright.project.Handwork;
 import blankwright.project.Metal;
 import blankwright.project.Recipe;

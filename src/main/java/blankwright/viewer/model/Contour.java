@@ -1,6 +1,7 @@
 package blankwright.viewer.model;
 
 import blankwright.picture.ContourLines;
+import blankwright.picture.Tints;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -7,6 +7,7 @@ import blankwright.mesh.EdgeTable;
 import blankwright.mesh.RimLoops;
 import blankwright.mesh.TriMesh;
 import blankwright.mesh.query.SkinPoint;
+import blankwright.picture.Tints;
 import blankwright.picture.WorkMap;
 import blankwright.project.Recipe;
 import blankwright.shop.Judge;
@@ -48,8 +49,7 @@ public final class Laid {
                 roundest = Math.max(roundest, Math.abs(crown.value(v)));
             }
         }
-        double least = Math.floor(Math.min(thinnest, 0.99) * 100) / 100, most = Math.ceil(Math.max(thickest, 1.01) * 100) / 100;
-        usual.put(MapKind.THICKNESS, Tints.oneWay(least, most));
+        usual.put(MapKind.THICKNESS, Tints.thickness(thinnest, thickest));
         usual.put(MapKind.CURVATURE, Tints.bothWays(Math.max(0.1, rounded(roundest))));
         if (judge.isPresent()) usual.put(MapKind.LIMIT, Tints.upTo(1));
         if (skins.stream().allMatch(skin -> skin.painting(MapKind.BUCKLING) != null)) usual.put(MapKind.BUCKLING, Tints.upTo(1.8));

@@ -16,6 +16,7 @@ import blankwright.job.Packet;
 import blankwright.job.Result;
 import blankwright.num.LengthUnit;
 import blankwright.num.Progress;
+import blankwright.picture.Tints;
 import blankwright.project.Face;
 import blankwright.project.Recipe;
 import blankwright.project.RecipeReader;

@@ -1,9 +1,8 @@
-package blankwright.viewer.model;
+package blankwright.picture;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import blankwright.picture.StrainScale;
 import org.junit.jupiter.api.Test;
 
 class TintsTest {

@@ -1,6 +1,5 @@
-package blankwright.viewer.model;
+package blankwright.picture;
 
-import blankwright.picture.StrainScale;
 import java.util.Arrays;
 
 /**
@@ -54,6 +53,11 @@ public final class Tints {
         double[] boundary = new double[n - 1];
         for (int i = 0; i < boundary.length; i++) boundary[i] = low + (high - low) * (i + 1) / n;
         return new Tints(low, high, boundary, YELLOW_TO_BLUE.clone());
+    }
+
+    /** Thickness after forming over that of the sheet, in steps that hold both ends and 1, at least from 0.99 to 1.01. */
+    public static Tints thickness(double thinnest, double thickest) {
+        return oneWay(Math.floor(Math.min(thinnest, 0.99) * 100) / 100, Math.ceil(Math.max(thickest, 1.01) * 100) / 100);
     }
 
     /** From nothing, light, to an end, dark. */
