@@ -36,7 +36,7 @@ public final class CrownLine {
         List<CrownLine> lines = new ArrayList<>();
         longest(form, edges, middle, across).ifPresent(chain -> lines.add(new CrownLine("along the middle", chain)));
         longest(form, edges, middle, along).ifPresent(chain -> lines.add(new CrownLine("across the middle", chain)));
-        lines.removeIf(line -> !(line.rise(form) > STRAIGHT * line.chord(form)));
+        lines.removeIf(line -> !(line.rise(form) > STRAIGHT * line.chord(form) && line.rise(form) < line.chord(form)));    // else it runs round a tube
         return List.copyOf(lines);
     }
 
