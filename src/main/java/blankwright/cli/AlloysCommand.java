@@ -3,13 +3,13 @@ package blankwright.cli;
 import blankwright.job.Refusal;
 import blankwright.metal.Alloy;
 import blankwright.metal.Alloys;
+import blankwright.metal.Annealing;
 import blankwright.metal.BendRadii;
 import blankwright.metal.Known;
 import blankwright.num.Lengths;
 import blankwright.project.AlloyReader;
 import java.io.PrintStream;
 import java.util.Locale;
-import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.stream.Collectors;
 import picocli.CommandLine.Command;
@@ -22,8 +22,6 @@ import picocli.CommandLine.Spec;
 @Command(name = "alloys", mixinStandardHelpOptions = true, versionProvider = Blankwright.OwnVersion.class, sortOptions = false,
         description = "Lists the sheet metals; with a name, every number of one and where it comes from.")
 final class AlloysCommand implements Callable<Integer> {
-    private static final Map<String, String> UNITS = Map.of("E", " MPa", "density", " kg/m3", "yield", " MPa", "tensile", " MPa", "K", " MPa");
-
     private final PrintStream out;
 
     @Spec
@@ -71,11 +69,11 @@ final class AlloysCommand implements Callable<Integer> {
 
     private void one(Alloy a) {
         say("%s: %s", a.name(), a.about());
-        a.numbers().forEach((key, known) -> number(key, value(key, known), known));
+        a.numbers().forEach((key, known) -> number(key, Alloy.written(key, known), known));
         a.bends().ifPresent(this::bends);
         a.annealing().ifPresent(heat -> {
-            number("annealing", celsius(heat.celsius()), heat.celsius());
-            heat.melting().ifPresent(m -> number("melting from", celsius(m), m));
+            number("annealing", Annealing.written(heat.celsius()), heat.celsius());
+            heat.melting().ifPresent(m -> number("melting from", Annealing.written(m), m));
             say("  annealing is %s: %s", heat.inShop() ? "done in the shop" : "no job for the shop", heat.how());
         });
         for (String caution : a.cautions()) say("  Caution: %s", caution);
@@ -91,17 +89,6 @@ final class AlloysCommand implements Callable<Integer> {
 
     private void number(String key, String value, Known known) {
         say("  %-13s %-14s %s", key, value, known.basis());
-    }
-
-    private static String value(String key, Known known) {
-        if (key.equals("elongation")) return String.format(Locale.ROOT, "%.0f %%", 100 * known.value());
-        if (key.equals("e0") || key.equals("uniform") || key.equals("n")) return String.format(Locale.ROOT, "%.4f", known.value());
-        double v = known.value();
-        return String.format(Locale.ROOT, v < 10 ? "%.2f" : "%.0f", v) + UNITS.getOrDefault(key, "");
-    }
-
-    private static String celsius(Known known) {
-        return String.format(Locale.ROOT, "%.0f °C (%.0f °F)", known.value(), known.value() * 9 / 5 + 32);
     }
 
     private void say(String form, Object... values) {

@@ -42,7 +42,7 @@ final class BenchReport {
 
     List<String> lines() {
         Result.Input in = result.input();
-        say("%s: %s, %,d triangles, %s", result.name(), size(in.dx(), in.dy(), in.dz()), in.triangles(), area(in.area()));
+        say("%s: %s, %,d triangles, %s", result.name(), Lengths.box(in.dx(), in.dy(), in.dz()), in.triangles(), area(in.area()));
         for (Finding finding : findings) say("  found: %s", finding.text());
         List<Piece> pieces = result.pieces();
         for (int i = 0; i < pieces.size(); i++) piece(pieces.get(i), pieces.size() == 1 ? "Blank" : "Piece " + (i + 1));
@@ -60,13 +60,13 @@ final class BenchReport {
         for (Proposal.Line line : proposal.lines()) say("  seam %d: %s", line.number(), line.words());
         List<Piece> pieces = proposal.taken().pieces();
         for (int i = 0; i < pieces.size(); i++)
-            say("  gives piece %d: %s, mean energy %.6f", i + 1, size(pieces.get(i).map().size()), pieces.get(i).strain().symmetricDirichletMean());
+            say("  gives piece %d: %s, mean energy %.6f", i + 1, Lengths.box(pieces.get(i).map().size()), pieces.get(i).strain().symmetricDirichletMean());
         say("  To take %s: blankwright flatten %s", proposal.lines().size() == 1 ? "it" : "them", folder.resolve("with-seam.yaml"));
     }
 
     private void piece(Piece piece, String name) {
         double[] flat = piece.map().size();
-        say("%s: %s, %s%s", name, size(flat), area(piece.map().area()),
+        say("%s: %s, %s%s", name, Lengths.box(flat), area(piece.map().area()),
                 piece.holes() == 0 ? "" : piece.holes() == 1 ? ", one hole" : ", " + piece.holes() + " holes");
         Developability shape = piece.developability();
         say("  shape: %s", shape.sentence());
@@ -81,7 +81,7 @@ final class BenchReport {
         piece.sensitivity().ifPresent(sensitivity -> {
             for (String sentence : SensitivityWords.of(sensitivity)) say("  %s", sentence);
         });
-        if (piece.addedSeams() > 0) say("  seams added: %d, together %s", piece.addedSeams(), length(piece.addedSeamLength()));
+        if (piece.addedSeams() > 0) say("  seams added: %d, together %s", piece.addedSeams(), Lengths.both(piece.addedSeamLength()));
     }
 
     /** The zone whose line changes most, and the one with the worst place. */
@@ -95,7 +95,7 @@ final class BenchReport {
         Zone worst = Collections.max(zones, Comparator.comparingDouble(z -> Math.abs(z.largestStrain())));
         double change = most.line().change();
         say("  %s: zone %d most, %s %s along its line of %s; at the worst place%s %.1f %%", word, most.number(),
-                change < 0 ? "take in" : "let out", length(Math.abs(change)), Lengths.mm(most.line().blankLength(), 0),
+                change < 0 ? "take in" : "let out", Lengths.both(Math.abs(change)), Lengths.mm(most.line().blankLength(), 0),
                 worst == most ? "" : ", in zone " + worst.number() + ",", 100 * Math.abs(worst.largestStrain()));
     }
 
@@ -107,20 +107,6 @@ final class BenchReport {
 
     private void say(String form, Object... values) {
         lines.add(String.format(Locale.ROOT, form, values));
-    }
-
-    /** {@code 12.4 mm (0.488 in, 31/64 in)}. */
-    private static String length(double mm) {
-        return Lengths.mm(mm, mm < 1 ? 2 : 1) + " (" + Lengths.inches(mm, 3) + ", " + Lengths.sixtyFourths(mm) + ")";
-    }
-
-    private static String size(double... mm) {
-        StringBuilder metric = new StringBuilder(), inch = new StringBuilder();
-        for (double side : mm) {
-            metric.append(metric.isEmpty() ? "" : " x ").append(String.format(Locale.ROOT, side < 100 ? "%.1f" : "%.0f", side));
-            inch.append(inch.isEmpty() ? "" : " x ").append(String.format(Locale.ROOT, "%.2f", side / 25.4));
-        }
-        return metric + " mm (" + inch + " in)";
     }
 
     private static String area(double mm2) {

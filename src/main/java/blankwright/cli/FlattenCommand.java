@@ -94,7 +94,7 @@ final class FlattenCommand implements Callable<Integer> {
     @Option(names = "--out", paramLabel = "DIR", description = "folder for the files; named after the input unless said")
     private Path dir;
 
-    @Option(names = "--formats", paramLabel = "LIST", description = "only these of dxf,svg,pdf,png,vtu,csv,obj; summary.json always")
+    @Option(names = "--formats", paramLabel = "LIST", description = "only these of dxf,svg,pdf,png,vtu,csv,obj,md; summary.json always")
     private String formats;
 
     @Option(names = "--stations", paramLabel = "LENGTH", description = "spacing of the station lines; 100mm unless said")

@@ -9,7 +9,7 @@ import java.util.stream.Collectors;
 
 /** A kind of file that can be asked for; {@code summary.json} is always written. */
 public enum Output {
-    OBJ, DXF, SVG, PDF, PNG, VTU, CSV;
+    OBJ, DXF, SVG, PDF, PNG, VTU, CSV, MD;
 
     public static final Set<Output> ALL = Collections.unmodifiableSet(EnumSet.allOf(Output.class));
 

@@ -51,7 +51,7 @@ public final class Packet {
     static final double BEGINS = 0.8;
     /** About 3000 sheets, mm². */
     private static final double MOST_PAPER = 3000 * 180.0 * 260;
-    private static final List<String> CAUTIONS = List.of(
+    static final List<String> CAUTIONS = List.of(
             "Cut edges are sharp: gloves for handling, none at rotating machines, and eye protection. Guards stay on presses and shears.",
             "Torch annealing and welding make fumes and fires: ventilate, clear the place, keep an extinguisher at hand.",
             "Where the part carries people or flies, licensed practice and local codes decide.");
@@ -97,6 +97,10 @@ public final class Packet {
         if (asked.contains(Output.CSV)) files.put("work.csv", out -> WorkCsv.write(pieces, out));
         if (asked.contains(Output.CSV) && pieces.stream().anyMatch(p -> p.buckled().isPresent()))
             files.put("tucks.csv", out -> TucksCsv.write(pieces, out));
+        if (asked.contains(Output.MD)) {
+            Set<String> others = Set.copyOf(files.keySet());
+            files.put("work-sheet.md", out -> WorkSheet.write(result.withFindings(findings), others, out));
+        }
         result.proposal().ifPresent(proposal -> {
             new Packet(proposal.taken(), WITH_SEAM + "-").drawings(files, asked, paper, findings);
             files.put(WITH_SEAM + ".yaml", out -> out.write(RecipeWriter.write(from(to.path(), proposal.taken())).getBytes(StandardCharsets.UTF_8)));
@@ -167,6 +171,11 @@ public final class Packet {
         for (Seam seam : result.pieces().get(i).seams())
             seams.add(edges(letters(seam.kind() == Seam.Kind.CHOSEN ? seam.number() - 1 : next++), seam));
         return seams;
+    }
+
+    /** Of piece i, in the order of its seams, under the names that blank and pictures give them. */
+    static List<SeamEdges> seams(Result result, int i) {
+        return new Packet(result, "").seams(i);
     }
 
     private static SeamEdges edges(String name, Seam seam) {

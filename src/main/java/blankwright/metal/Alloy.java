@@ -2,6 +2,7 @@ package blankwright.metal;
 
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 
@@ -29,6 +30,7 @@ public record Alloy(String metal, String temper, String about, Family family, Kn
                     Optional<BendRadii> bends, Optional<Annealing> annealing, List<String> cautions) {
     /** Share of the elongation of a strip that comes before it necks, where nothing better is known; planning value from memory. */
     public static final double UNIFORM_SHARE = 0.5;
+    private static final Map<String, String> UNITS = Map.of("E", " MPa", "density", " kg/m3", "yield", " MPa", "tensile", " MPa", "K", " MPa");
 
     public Alloy {
         if (metal.isBlank()) throw new IllegalArgumentException("an alloy without a name");
@@ -74,6 +76,14 @@ public record Alloy(String metal, String temper, String about, Family family, Kn
     /** True strain it takes in tension before it necks, n - e0: what may be put in between two annealings. */
     public Known uniform() {
         return Known.from(law().uniform(), "n - e0 (Considère)", yieldStress, strength, hardening);
+    }
+
+    /** The number under a key of {@link #numbers} as lists show it, with its unit. */
+    public static String written(String key, Known known) {
+        if (key.equals("elongation")) return String.format(Locale.ROOT, "%.0f %%", 100 * known.value());
+        if (key.equals("e0") || key.equals("uniform") || key.equals("n")) return String.format(Locale.ROOT, "%.4f", known.value());
+        double v = known.value();
+        return String.format(Locale.ROOT, v < 10 ? "%.2f" : "%.0f", v) + UNITS.getOrDefault(key, "");
     }
 
     /** Every number of it under the key of the alloy file, in order, for lists. */

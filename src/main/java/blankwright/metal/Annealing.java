@@ -1,5 +1,6 @@
 package blankwright.metal;
 
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -14,5 +15,10 @@ public record Annealing(Known celsius, Optional<Known> melting, boolean inShop, 
     public Annealing {
         if (melting.isPresent() && melting.get().value() <= celsius.value())
             throw new IllegalArgumentException("annealing at " + celsius.value() + " °C: it begins to melt at " + melting.get().value() + " °C");
+    }
+
+    /** {@code 413 °C (775 °F)}. */
+    public static String written(Known celsius) {
+        return String.format(Locale.ROOT, "%.0f °C (%.0f °F)", celsius.value(), celsius.value() * 9 / 5 + 32);
     }
 }

@@ -77,6 +77,21 @@ public final class Lengths {
         return (mm < 0 && n > 0 ? "-" : "") + number + " in";
     }
 
+    /** {@code 12.4 mm (0.488 in, 31/64 in)}; two digits after the point below 1 mm. */
+    public static String both(double mm) {
+        return mm(mm, mm < 1 ? 2 : 1) + " (" + inches(mm, 3) + ", " + sixtyFourths(mm) + ")";
+    }
+
+    /** The sides of a box: {@code 830 x 95.4 mm (32.68 x 3.76 in)}. */
+    public static String box(double... mm) {
+        StringBuilder metric = new StringBuilder(), inch = new StringBuilder();
+        for (double side : mm) {
+            metric.append(metric.isEmpty() ? "" : " x ").append(String.format(Locale.ROOT, side < 100 ? "%.1f" : "%.0f", side));
+            inch.append(inch.isEmpty() ? "" : " x ").append(String.format(Locale.ROOT, "%.2f", side / 25.4));
+        }
+        return metric + " mm (" + inch + " in)";
+    }
+
     /** {@code 1.6mm}: every digit of the number, without exponent, as {@link #parse} reads it back to the same bits. */
     public static String exact(double mm) {
         return plain(mm) + "mm";

@@ -136,6 +136,6 @@ public final class Demand {
         }
 
         private static final Comparator<Judgement> HARDER = Comparator.comparing(Judgement::verdict).thenComparingInt(Judgement::annealings)
-                .thenComparingDouble(Judgement::margin).thenComparingDouble(Judgement::effective);
+                .thenComparingDouble(j -> Math.max(1, j.margin())).thenComparingDouble(Judgement::effective);
     }
 }

@@ -28,6 +28,18 @@ public enum Verdict {
         return VerdictBands.USUAL.ofStrain(strain);
     }
 
+    /** What it means at the bench, in a few words. */
+    public String meaning() {
+        return switch (this) {
+            case SPRINGS_IN -> "pulls in when fastened";
+            case EASY -> "one light pass";
+            case ORDINARY -> "a few passes or one round of tucks";
+            case HARD -> "heavy work in several rounds";
+            case ANNEAL -> "the metal must be made soft again on the way";
+            case SPLIT -> "more than the metal or the hands bear in one piece: move the seam, slit and fill, or notch";
+        };
+    }
+
     /** {@code springs in}, {@code easy}, {@code ordinary}, {@code hard}, {@code anneal} or {@code split}. */
     public String words() {
         return name().toLowerCase(java.util.Locale.ROOT).replace('_', ' ');

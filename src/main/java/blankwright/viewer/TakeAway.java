@@ -143,6 +143,7 @@ final class TakeAway {
             case SVG -> "SVG: the blank for a plotter or cutter";
             case PNG -> "PNG: the work maps as pictures";
             case CSV -> "CSV: the list of work";
+            case MD -> "MD: the work sheet, to read and print";
             case OBJ -> "OBJ: form and blank as a mesh";
             case VTU -> "VTU: all numbers on the form";
         };

@@ -1,0 +1,474 @@
+package blankwright.job;
+
+import blankwright.mesh.FlatMap;
+import blankwright.mesh.Finding;
+import blankwright.mesh.cut.Seam;
+import blankwright.metal.Alloy;
+import blankwright.metal.Annealing;
+import blankwright.metal.Known;
+import blankwright.metal.buckling.Tuck;
+import blankwright.num.Lengths;
+import blankwright.project.Aim;
+import blankwright.project.Face;
+import blankwright.project.Handwork;
+import blankwright.project.Recipe;
+import blankwright.project.Source;
+import blankwright.shop.Amounts;
+import blankwright.shop.Demand;
+import blankwright.shop.Instruction;
+import blankwright.shop.Judgement;
+import blankwright.shop.SeamEdges;
+import blankwright.shop.SheetThickness;
+import blankwright.shop.Spot;
+import blankwright.shop.Stations;
+import blankwright.shop.TapeLine;
+import blankwright.shop.ToolWork;
+import blankwright.shop.VerdictBands;
+import blankwright.shop.Zone;
+import blankwright.strain.RimChange;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
+
+/**
+ * What to cut, what to work and how to check it, as one page of text to read and print; every number with what it stands on.
+ *
+ * <p>Markdown with tables, UTF-8. Lengths in mm with one digit after the point and as the nearest 1/64 inch. What makes the blank unsafe
+ * to cut stands first, and then no steps are given.
+ */
+final class WorkSheet {
+    private static final int MOST_LINES = 60;                   // stations, tucks: more are in the tables of the packet
+
+    private static final double LEAST = 25.4 / 128;             // mm: rounds to no 64th of an inch, and no tape shows it
+
+    private final Result result;
+    private final Recipe recipe;
+    private final Set<String> files;
+    private final StringBuilder page = new StringBuilder();
+
+    private WorkSheet(Result result, Set<String> files) {
+        this.result = result;
+        this.recipe = result.recipe();
+        this.files = files;
+    }
+
+    /** @param files the others in the same folder: pictures among them are shown, drawings named */
+    static void write(Result result, Set<String> files, OutputStream out) throws IOException {
+        out.write(new WorkSheet(result, files).page().getBytes(StandardCharsets.UTF_8));
+    }
+
+    private String page() {
+        say("# Work sheet: %s", plain(recipe.name()));
+        for (String warning : result.warnings()) say("> **%s**", plain(warning));
+        if (!recipe.notes().isBlank()) say("*%s*", plain(recipe.notes()));
+        seen();
+        cut();
+        picture("work-map-form.png", "What must be stretched (orange) and shrunk (purple), on the form");
+        picture("work-map-blank.png", "The same on the blank, with the zones and their lines");
+        zones();
+        softening();
+        thickness();
+        picture("forming-limit.png", "Strains against the forming limit");
+        tapeLines();
+        edges();
+        seams();
+        buckling();
+        tools();
+        if (result.warnings().isEmpty()) steps();
+        basis();
+        cautions();
+        return page.toString();
+    }
+
+    private void seen() {
+        Set<String> said = Set.copyOf(result.warnings());
+        List<Finding> rest = result.findings().stream().filter(f -> !said.contains("DO NOT CUT: " + f.text())).toList();
+        if (rest.isEmpty()) return;
+        say("## Know before you begin");
+        list(rest.stream().map(f -> sentence(plain(f.text()))).toList());
+    }
+
+    private void cut() {
+        say(result.warnings().isEmpty() ? "## Cut" : "## Not to be cut yet");
+        List<String> facts = new ArrayList<>();
+        facts.add("**Sheet:** " + metal() + ", " + (recipe.thickness().isEmpty() ? "thickness not said"
+                : Lengths.mm(recipe.thickness().getAsDouble(), 2) + " (" + Lengths.inches(recipe.thickness().getAsDouble(), 3) + ")"));
+        double trim = recipe.trim().orElse(0);
+        for (int i = 0; i < result.pieces().size(); i++) {
+            Piece piece = result.pieces().get(i);
+            double[] size = piece.map().size();
+            String holes = piece.holes() == 0 ? "" : piece.holes() == 1 ? ", one hole" : ", " + piece.holes() + " holes";
+            facts.add(String.format(Locale.ROOT, "**%s:** %s to the finished edge, %.3f m2%s; outline %s", name(i), Lengths.box(size),
+                    piece.map().area() / 1e6, holes, length(piece.outline()))
+                    + (trim > 0 ? "; **cut from at least " + Lengths.box(size[0] + 2 * trim, size[1] + 2 * trim) + "**, the cut line lies "
+                    + Lengths.both(trim) + " outside the finished edge and is trimmed after forming" : ""));
+        }
+        List<String> drawings = named(f -> f.startsWith("blank."));
+        if (!drawings.isEmpty()) facts.add("**True size:** `" + String.join("`, `", drawings) + "`, outside face up");
+        recipe.hand().ifPresent(hand -> facts.add("**Hand:** " + hand.word()));
+        Result.Input in = result.input();
+        facts.add("**Form:** " + Lengths.box(in.dx(), in.dy(), in.dz()) + " as given, the " + recipe.face().word() + " of the sheet"
+                + (recipe.face() == Face.MIDDLE ? "" : "; the blank is that of the middle"));
+        facts.add("**Aim:** " + aim());
+        list(facts);
+    }
+
+    private String metal() {
+        return recipe.metal().map(m -> m.alloy().name() + " (" + plain(m.alloy().about()) + ")").orElse("metal not said");
+    }
+
+    private String aim() {
+        if (recipe.aim() == Aim.EVEN) return "even: the work is spread as evenly as the shape allows";
+        Handwork hands = recipe.handwork();
+        return "work: the least work in the metal" + (hands.lean() == 0 ? "" : String.format(Locale.ROOT, ", lean %+.2f (rather %s)",
+                hands.lean(), hands.lean() > 0 ? "stretch" : "shrink"));
+    }
+
+    private void zones() {
+        say("## Work, zone by zone");
+        say("Each zone is measured along its own line, dash-dot on the work map: mark it on the blank, or hold the tape to the finished edge"
+                + " where it runs beside that. Tape it before you begin and after each round.");
+        Table table = new Table("zone", "do", "line on the blank", "on the form", "change", "worst place", "verdict", "of forming limit",
+                "annealings", "thinnest left");
+        List<String> grounds = new ArrayList<>(), left = new ArrayList<>();
+        for (int i = 0; i < result.pieces().size(); i++) {
+            Piece piece = result.pieces().get(i);
+            for (Zone zone : piece.zones().list()) {
+                String name = result.pieceName(i) + zone.number();
+                if (zone.instruction() == Instruction.LEAVE) {
+                    left.add(name);
+                    continue;
+                }
+                Optional<Demand.OfZone> asked = piece.demand().map(d -> d.zones().get(zone.number() - 1));
+                TapeLine line = zone.line();
+                String todo = zone.instruction().word(), verdict = zone.verdict().words();
+                table.row(name, "**" + todo + "**", length(line.blankLength()), length(line.formLength()), change(line.change()),
+                        Amounts.percent(zone.largestStrain()) + " %", "**" + verdict + "**",
+                        asked.map(a -> MetalFindings.share(a.margin())).orElse(""), asked.map(a -> rounds(a.judgement())).orElse(""),
+                        asked.map(a -> Lengths.mm(a.thinnest(), 2)).orElse(""));
+                grounds.add("Zone " + name + ", " + todo + ", **" + verdict + "** (" + zone.verdict().meaning() + "), worst at "
+                        + place(zone.worst()) + ". " + asked.map(a -> ground(a, zone.worst()))
+                        .orElse("Stands on the strain alone: trade practice, from memory."));
+            }
+        }
+        if (table.isEmpty()) say("Nothing needs a tool but rolls or a brake: bending only.");
+        else say("%s", table);
+        if (!left.isEmpty())
+            say("Leave alone: zone%s %s. Bending only, the rest springs in.", left.size() == 1 ? "" : "s", String.join(", ", left));
+        if (grounds.isEmpty()) return;
+        say("What the verdicts stand on:");
+        list(grounds);
+    }
+
+    private static String ground(Demand.OfZone asked, Spot worst) {
+        Judgement judged = asked.judgement();
+        return "Stands on" + (place(asked.at()).equals(place(worst)) ? "" : ", at " + place(asked.at())) + ": "
+                + String.join("; ", judged.basis()) + ". Trust of the verdict: " + judged.trust().words() + ".";
+    }
+
+    private static String rounds(Judgement judged) {
+        int count = judged.annealings();
+        return count == Judgement.BEYOND ? "none helps" : count == 0 ? "none" : Integer.toString(count);
+    }
+
+    private void softening() {
+        if (result.pieces().get(0).demand().isEmpty()) return;
+        say("## Rounds of annealing");
+        Alloy alloy = recipe.metal().orElseThrow().alloy();
+        List<String> zones = new ArrayList<>();
+        double most = 0;
+        for (int i = 0; i < result.pieces().size(); i++) {
+            for (Demand.OfZone zone : result.pieces().get(i).demand().orElseThrow().zones()) {
+                most = Math.max(most, zone.effective());
+                int rounds = zone.judgement().annealings();
+                if (rounds > 0) zones.add("zone " + result.pieceName(i) + zone.zone().number() + (rounds == Judgement.BEYOND
+                        ? " is past what annealing brings back" : " " + MetalFindings.times(rounds)));
+            }
+        }
+        Known uniform = alloy.uniform();
+        say("%s The most any place is worked to is %.3f; %s bears %.3f before it necks (n - e0; %s). A sheet that turns stiff under the hammer"
+                + " before its length is there wants annealing whatever these numbers say (common practice).",
+                zones.isEmpty() ? "By these numbers none is needed." : sentence("**Anneal on the way:** " + String.join(", ", zones)),
+                most, alloy.name(), uniform.value(), uniform.trust().words());
+        alloy.annealing().ifPresent(heat -> say("%s: bring it to %s%s; %s. %s", alloy.name(), heat(heat.celsius()),
+                heat.melting().map(m -> "; it begins to melt at " + heat(m)).orElse(""), plain(heat.how()),
+                heat.inShop() ? "Mind the cautions below." : "**This is no job for the shop.**"));
+    }
+
+    private static String heat(Known celsius) {
+        return Annealing.written(celsius) + " (" + plain(celsius.basis()) + ")";
+    }
+
+    private void thickness() {
+        if (result.pieces().get(0).thickness().isEmpty()) return;
+        say("## Thickness after forming");
+        Table table = new Table("piece", "sheet", "thinnest", "where", "thickest", "where");
+        for (int i = 0; i < result.pieces().size(); i++) {
+            SheetThickness sheet = result.pieces().get(i).thickness().orElseThrow();
+            table.row(name(i), Lengths.mm(sheet.sheet(), 2), thick(sheet.thinnest(), sheet), place(sheet.thinnest().at()),
+                    thick(sheet.thickest(), sheet), place(sheet.thickest().at()));
+        }
+        say("%s", table);
+        say("From volume kept; tool marks and filing are not in it, so keep the file off the thinnest place.");
+    }
+
+    private static String thick(SheetThickness.Place place, SheetThickness sheet) {
+        return String.format(Locale.ROOT, "%s (%s, %+.0f %%)", Lengths.mm(place.mm(), 2), Lengths.inches(place.mm(), 3),
+                100 * (place.mm() / sheet.sheet() - 1));
+    }
+
+    private void tapeLines() {
+        say("## Tape lines");
+        say("Mark them on the blank before you begin; the blank's drawings carry them.");
+        Table table = new Table("line", "on the blank", "on the form", "change");
+        for (int i = 0; i < result.pieces().size(); i++) {
+            Stations stations = result.pieces().get(i).stations();
+            List<TapeLine> lines = new ArrayList<>(stations.centreLine());
+            for (Stations.Station station : stations.stations()) lines.addAll(station.lines());
+            String was = "";
+            int part = 1;
+            for (TapeLine line : lines) {
+                part = line.name().equals(was) ? part + 1 : 1;
+                was = line.name();
+                String name = (result.pieceName(i) + " " + was).strip() + (part == 1 ? "" : ", part " + part);
+                if (table.size() < MOST_LINES) table.row(name, length(line.blankLength()), length(line.formLength()), change(line.change()));
+                else table.left++;
+            }
+        }
+        say("%s", table);
+        if (table.left > 0) say("%d more are on the drawings.", table.left);
+    }
+
+    private void edges() {
+        say("## Edges");
+        Table table = new Table("edge", "on the blank", "on the form", "change", "most in one run", "to be taken in, most in 100 mm",
+                "let out, most in 100 mm");
+        for (int i = 0; i < result.pieces().size(); i++) {
+            List<RimChange.Loop> loops = result.pieces().get(i).rim().loops();
+            double outer = loops.stream().mapToDouble(RimChange.Loop::blankLength).max().orElse(0);
+            for (RimChange.Loop loop : loops) {
+                RimChange.Run in = loop.mostTakenIn(), out = loop.mostLetOut(), most = -in.change() > out.change() ? in : out;
+                table.row((result.pieceName(i) + (loop.blankLength() == outer ? " outer" : " hole")).strip(), length(loop.blankLength()),
+                        length(loop.formLength()), change(loop.change()), change(most.change()) + " in " + Lengths.mm(most.blankLength(), 0),
+                        some(-loop.tightest().change()), some(loop.loosest().change()));
+            }
+        }
+        say("%s", table);
+    }
+
+    private static String some(double mm) {
+        return mm < LEAST ? "nothing" : Lengths.both(mm);
+    }
+
+    private void seams() {
+        Table table = new Table("seam", "length", "why", "marks to bring together");
+        for (int i = 0; i < result.pieces().size(); i++) {
+            List<SeamEdges> named = Packet.seams(result, i);
+            for (int k = 0; k < named.size(); k++) {
+                Seam seam = result.pieces().get(i).seams().get(k);
+                List<SeamEdges.Mark> marks = named.get(k).marks();
+                String name = (result.pieces().size() == 1 ? "" : name(i) + ", ") + named.get(k).name();
+                table.row(name, length(seam.length()), plain(seam.reason()),
+                        marks.isEmpty() ? "" : marks.get(0).name() + " to " + marks.get(marks.size() - 1).name());
+            }
+        }
+        if (table.isEmpty()) return;
+        say("## Seams");
+        say("%s", table);
+    }
+
+    private void buckling() {
+        List<Piece> pieces = result.pieces();
+        if (pieces.stream().allMatch(p -> p.buckled().isEmpty())) return;
+        say("## Buckling and tucks");
+        Table table = new Table("tuck", "at the edge, on the blank", "wide", "deep", "takes in", "rounds");
+        for (int i = 0; i < pieces.size(); i++) {
+            if (pieces.get(i).buckled().isEmpty()) continue;
+            List<String> words = BucklingWords.of(pieces.get(i).buckled().get());
+            if (pieces.size() > 1) say("%s:", name(i));
+            list(words.stream().map(w -> sentence(plain(w))).toList());
+            List<Tuck> tucks = pieces.get(i).buckled().get().tucks();
+            FlatMap map = pieces.get(i).map();
+            for (int k = 0; k < tucks.size(); k++) {
+                Tuck tuck = tucks.get(k);
+                String at = String.format(Locale.ROOT, "(%.0f, %.0f) mm", map.u(tuck.vertex()), map.v(tuck.vertex()));
+                if (table.size() < MOST_LINES) table.row(result.pieceName(i) + (k + 1), at, length(tuck.base()), length(tuck.depth()),
+                        Lengths.both(tuck.takeIn()), Integer.toString(tuck.rounds()));
+                else table.left++;
+            }
+        }
+        if (!table.isEmpty()) say("%s", table);
+        if (table.left > 0) say("%d more are in `tucks.csv`.", table.left);
+        for (String picture : named(f -> f.matches("buckling(-\\d+)?\\.png")))
+            picture(picture, "How the blank buckles if it is bent on unworked");
+    }
+
+    private void tools() {
+        Table table = new Table("piece", "tool", "does", "on how much of the form", "most");
+        for (int i = 0; i < result.pieces().size(); i++) {
+            if (result.pieces().get(i).tools().isEmpty()) continue;
+            ToolWork work = result.pieces().get(i).tools().get();
+            for (ToolWork.Share share : work.shares())
+                table.row(name(i), plain(share.tool().name()), share.tool().does().word(),
+                        String.format(Locale.ROOT, "%.3f m2", share.area() / 1e6), Amounts.percent(share.largest()) + " %");
+        }
+        if (table.isEmpty()) return;
+        say("## Tools");
+        say("%s", table);
+    }
+
+    private void steps() {
+        say("## Steps");
+        List<String> steps = new ArrayList<>();
+        if (files.contains("blank.pdf"))
+            steps.add("Print `blank.pdf` at 100 %, measure its check squares both ways, tape the pages, lay the paper on the form.");
+        steps.add("Cut oversize, deburr, mark centre line, stations and the zones' lines.");
+        steps.add("Tape every line once: it must read its length on the blank.");
+        steps.add("Roll or bend what is only bent; then work the zones, a little everywhere rather than all in one place, and tape the lines"
+                + " after each round.");
+        steps.add("A line is done when it reads its length on the form. Trim the edge last.");
+        for (int k = 0; k < steps.size(); k++) page.append(k + 1).append(". ").append(steps.get(k)).append('\n');
+        page.append('\n');
+    }
+
+    private void basis() {
+        say("## What the numbers stand on");
+        List<String> lines = new ArrayList<>();
+        int triangles = result.pieces().stream().mapToInt(p -> p.strain().triangleCount()).sum();
+        lines.add(String.format(Locale.ROOT, "Lengths before and after: the same points followed on blank and form, exact for a surface of %,d"
+                + " triangles, which %s.", triangles, recipe.source() instanceof Source.OfPanel
+                ? "stays within " + Lengths.mm(recipe.chord(), 2) + " of the panel's formula"
+                : "is as true as the mesh that was given"
+                + result.reduction().map(r -> " and strays " + Lengths.mm(r.deviation(), 3) + " from it").orElse("")));
+        lines.add("Worst places and thickness: the strain averaged round each corner of the triangles, as the work map colours it.");
+        lines.add("Places are (along, up) from the lower left corner of the blank's drawing, at the finished edge, outside face up; and (x, y, z)"
+                + " in the form's own coordinates.");
+        VerdictBands bands = recipe.metal().map(m -> m.bands()).orElse(VerdictBands.USUAL);
+        lines.add(String.format(Locale.ROOT, "Verdicts: springs in below %s %%, easy below %s %%, ordinary below %s %%, hard from there; split from"
+                + " %s %% stretch, %s %% shrink or %s %% thinner, or more than %d annealings; %s.", percent(bands.springsIn()),
+                percent(bands.easy()), percent(bands.ordinary()), percent(bands.splitStretch()), percent(bands.splitShrink()),
+                percent(bands.splitThinning()), bands.annealings(), bands.basis()));
+        result.pieces().get(0).demand().ifPresentOrElse(d -> lines.add(String.format(Locale.ROOT, "Forming limit: %.3f true strain at plane"
+                + " strain; %s (%s).", d.limit().level().value(), plain(d.limit().basis()), d.limit().level().trust().words())),
+                () -> lines.add("Without alloy and thickness nothing is said of forming limit, annealing or thickness left."));
+        list(lines);
+        if (recipe.metal().isEmpty()) return;
+        Alloy alloy = recipe.metal().get().alloy();
+        Table table = new Table(alloy.name(), "", "trust", "source");
+        for (Map.Entry<String, Known> number : alloy.numbers().entrySet())
+            table.row(number.getKey(), Alloy.written(number.getKey(), number.getValue()), number.getValue().trust().words(),
+                    plain(number.getValue().source()));
+        say("%s", table);
+        say("*uniform* is the true strain it bears before it necks. A strip of your own sheet beats every number here.");
+    }
+
+    private void cautions() {
+        say("## Cautions");
+        List<String> all = new ArrayList<>(Packet.CAUTIONS);
+        recipe.metal().ifPresent(m -> m.alloy().cautions().forEach(c -> all.add(sentence(plain(c)))));
+        all.add("These are numbers of geometry and of a table: they know nothing of springback, weld shrink, grain, old work hardening or a"
+                + " scan's errors, and are no strength calculation.");
+        list(all);
+    }
+
+    private void picture(String file, String words) {
+        if (files.contains(file)) say("![%s](%s)", words, file);
+    }
+
+    private List<String> named(Predicate<String> which) {
+        return files.stream().filter(which).sorted().toList();
+    }
+
+    private String name(int i) {
+        return result.pieces().size() == 1 ? "Blank" : "Piece " + (i + 1);
+    }
+
+    /** {@code 963.0 mm (37 29/32 in)}. */
+    private static String length(double mm) {
+        return Lengths.mm(mm, 1) + " (" + Lengths.sixtyFourths(mm) + ")";
+    }
+
+    private static String change(double mm) {
+        return Math.abs(mm) < LEAST ? "none to tape" : (mm < 0 ? "take in " : "let out ") + Lengths.both(Math.abs(mm));
+    }
+
+    private static String percent(double share) {
+        return Amounts.perHundred(share);
+    }
+
+    private static String place(Spot at) {
+        return String.format(Locale.ROOT, "blank (%.0f, %.0f) mm, form (%.0f, %.0f, %.0f) mm", whole(at.u()), whole(at.v()), whole(at.x()),
+                whole(at.y()), whole(at.z()));
+    }
+
+    /** Rounded, without the sign of a nought. */
+    private static double whole(double mm) {
+        return Math.rint(mm) + 0.0;
+    }
+
+    /** Words of others on one line, with nothing that a table or a page would take for its own. */
+    private static String plain(String words) {
+        return words.strip().replaceAll("[\\s\\p{Cntrl}]+", " ").replace("\\", "\\\\").replace("|", "\\|")
+                .replace("<", "&lt;").replaceAll("([*_`\\[\\]])", "\\\\$1");
+    }
+
+    private static String sentence(String words) {
+        String closed = words.matches(".*[.!?]") ? words : words + ".";
+        return closed.isEmpty() ? closed : closed.substring(0, 1).toUpperCase(Locale.ROOT) + closed.substring(1);
+    }
+
+    private void list(List<String> lines) {
+        if (lines.isEmpty()) return;
+        for (String line : lines) page.append("- ").append(line).append('\n');
+        page.append('\n');
+    }
+
+    private void say(String form, Object... values) {
+        page.append(String.format(Locale.ROOT, form, values)).append("\n\n");
+    }
+
+    /** Rows under a head, in lines between bars. */
+    private static final class Table {
+        private final int columns;
+        private final StringBuilder lines = new StringBuilder();
+        private int rows;
+        private int left;                   // rows there was no room for
+
+        Table(String... head) {
+            columns = head.length;
+            line(head);
+            lines.append('\n').append("|---".repeat(columns)).append('|');
+        }
+
+        void row(String... cells) {
+            if (cells.length != columns) throw new IllegalArgumentException(cells.length + " cells under " + columns + " heads");
+            lines.append('\n');
+            line(cells);
+            rows++;
+        }
+
+        private void line(String[] cells) {
+            lines.append("| ").append(String.join(" | ", cells)).append(" |");
+        }
+
+        int size() {
+            return rows;
+        }
+
+        boolean isEmpty() {
+            return rows == 0;
+        }
+
+        @Override
+        public String toString() {
+            return lines.toString();
+        }
+    }
+}

@@ -1,0 +1,141 @@
+package blankwright.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The page a builder takes to the bench. */
+class WorkSheetTest {
+    /** Equal extremes of a panel alike on both sides may change places. */
+    private static final String PLACE = "\\(-?\\d+, -?\\d+(, -?\\d+)?\\)";
+
+    @TempDir Path temp;
+
+    @ParameterizedTest
+    @ValueSource(strings = {"mudguard", "nose-cap", "scuttle"})
+    void thePagesOfTheDocsAreWhatTheProgramWrites(String panel) throws IOException {
+        Path kept = Path.of("docs/panels", panel);
+        Path out = temp.resolve(panel);
+        assertEquals(ExitCode.DONE, Run.of("flatten", Path.of("models", panel + ".yaml"), "--out", out).exit());
+        assertEquals(lines(kept.resolve("work-sheet.md")), lines(out.resolve("work-sheet.md")),
+                "make it anew: java -jar target/blankwright.jar flatten models/" + panel + ".yaml, and take work-sheet.md from there");
+        Matcher picture = Pattern.compile("!\\[[^]]*]\\(([^)]+)\\)").matcher(Files.readString(kept.resolve("work-sheet.md")));
+        while (picture.find()) assertTrue(Files.exists(kept.resolve(picture.group(1))), picture.group(1));
+    }
+
+    /** The rim of a cap of a ball is a circle, 2 pi R sin(a) on the form; on the blank of a dish worked evenly it is longer. */
+    @Test
+    void theRimOfADishMatchesClosedForm() throws IOException {
+        String page = page("", "");
+        double[] rim = numbers(row(page, "| outer |"));
+        assertEquals(2 * Math.PI * 400 * Math.sin(Math.toRadians(22)), rim[1], 0.5);
+        assertTrue(rim[0] > rim[1]);
+        assertEquals(rim[0] - rim[1], rim[2], 0.11);
+    }
+
+    @Test
+    void theZonesAreThoseOfTheTable() throws IOException {
+        String page = page("alloy: 3003-O\nthickness: 1.2mm\n", "");
+        List<String> rows = Files.readAllLines(temp.resolve("out/work.csv"));
+        List<String> heads = Arrays.asList(rows.get(0).split(","));
+        for (String line : rows.subList(1, rows.size())) {
+            Map<String, String> csv = new TreeMap<>();
+            String[] cells = line.split(",");
+            for (int i = 0; i < heads.size() - 1; i++) csv.put(heads.get(i), cells[i]);
+            if (csv.get("do").equals("leave")) continue;
+            String row = row(page, "| " + csv.get("zone") + " | **" + csv.get("do") + "**");
+            double[] n = numbers(row);
+            assertEquals(Double.parseDouble(csv.get("line_blank_mm")), n[0], 0.051);
+            assertEquals(Double.parseDouble(csv.get("line_form_mm")), n[1], 0.051);
+            assertEquals(Double.parseDouble(csv.get("take_in_mm").isEmpty() ? csv.get("let_out_mm") : csv.get("take_in_mm")), n[2], 0.051);
+            assertEquals(csv.get("take_in_mm").isEmpty(), row.contains("let out"));
+            assertTrue(row.contains("**" + csv.get("verdict") + "**"), row);
+            assertEquals(Double.parseDouble(csv.get("thinnest_mm")), n[n.length - 1], 0.0051);
+        }
+    }
+
+    @Test
+    void aBlankThatMustNotBeCutSaysSoFirstAndGivesNoSteps() throws IOException {
+        Path out = temp.resolve("out");
+        Run run = Run.of("flatten", Path.of("models/nose-cap.yaml"), "--alloy", "6061-T6", "--formats", "md", "--out", out);
+        assertEquals(ExitCode.UNSAFE_TO_CUT, run.exit(), run.said());
+        String page = Files.readString(out.resolve("work-sheet.md"));
+        assertTrue(page.lines().filter(l -> !l.isBlank()).skip(1).findFirst().orElseThrow().startsWith("> **DO NOT CUT: "), page);
+        assertTrue(page.contains("## Not to be cut yet"));
+        assertFalse(page.contains("## Steps"));
+    }
+
+    @Test
+    void withoutItsMetalItSaysThatNothingIsKnownOfIt() throws IOException {
+        String page = page("", "");
+        assertTrue(page.contains("metal not said, thickness not said"));
+        assertTrue(page.contains("Without alloy and thickness nothing is said of forming limit"));
+        assertFalse(page.contains("## Rounds of annealing"));
+        assertFalse(page.contains("## Thickness"));
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '!', value = {"a|b!a\\|b", "<b>!&lt;b>", "[x](y)!\\[x\\](y)", "**loud**!\\*\\*loud\\*\\*"})
+    void namesStayWords(String name, String written) throws IOException {
+        assertTrue(page("", name).startsWith("# Work sheet: " + written + "\n"));
+    }
+
+    @Test
+    void tucksStandInTheirTable() throws IOException {
+        String page = page("alloy: 3003-O\nthickness: 0.8mm\nclamped: calm\n", "");
+        List<String> tucks = Files.readAllLines(temp.resolve("out/tucks.csv"));
+        assertTrue(tucks.size() > 1, page);
+        long rows = page.substring(page.indexOf("| tuck |")).lines().takeWhile(l -> l.startsWith("|")).count() - 2;
+        assertEquals(Math.min(60, tucks.size() - 1), rows);
+        assertTrue(page.contains("](buckling.png)"));
+    }
+
+    @Test
+    void seamsAreNamedAsOnTheBlank() throws IOException {
+        Path out = temp.resolve("out");
+        assertEquals(ExitCode.DONE, Run.of("flatten", Path.of("models/nose-cap-halves.yaml"), "--formats", "md", "--out", out).exit());
+        String page = Files.readString(out.resolve("work-sheet.md"));
+        assertTrue(row(page, "| Piece 1, A |").endsWith("| A-1 to A-5 |"), page);      // 535 mm, a mark about every 100 mm
+        assertTrue(row(page, "| Piece 2, A |").endsWith("| A-1 to A-5 |"), page);
+        assertTrue(page.contains("| 2-1 |"));
+        assertFalse(page.contains("!["), "pictures that are not there");
+    }
+
+    /** A dish of 22 degrees half-angle off a ball of 400 mm. */
+    private String page(String more, String name) throws IOException {
+        Path recipe = Files.writeString(temp.resolve("dish.yaml"), "blankwright-recipe: 1\nname: '" + (name.isEmpty() ? "dish" : name) + "'\n"
+                + "panel: {kind: spherical-cap, radius: 400mm, half-angle: 22deg}\nchord: 0.2mm\n" + more);
+        Path out = temp.resolve("out");
+        Run run = Run.of("flatten", recipe, "--formats", "md,csv,png", "--out", out);
+        assertEquals(ExitCode.DONE, run.exit(), run.said());
+        return Files.readString(out.resolve("work-sheet.md"));
+    }
+
+    private static List<String> lines(Path page) throws IOException {
+        return Files.readAllLines(page).stream().map(l -> l.replaceAll(PLACE, "(place)")).toList();
+    }
+
+    private static String row(String page, String start) {
+        return page.lines().filter(l -> l.startsWith(start)).findFirst().orElseThrow(() -> new AssertionError(start + " not in\n" + page));
+    }
+
+    /** Those that are followed by mm, in their order. */
+    private static double[] numbers(String row) {
+        return Pattern.compile("([\\d.]+) mm").matcher(row).results().mapToDouble(m -> Double.parseDouble(m.group(1))).toArray();
+    }
+}
