@@ -53,8 +53,8 @@ class DenseBench {
         dense(page, 1_000_000, 0, "0.1mm");
         dense(page, 1_000_000, 0.02, "0.1mm");
         dense(page, 2_000_000, 0, null);
-        dense(page, 5_000_000, 0, null);
-        dense(page, 5_000_000, 0.02, null);
+        dense(page, 3_900_000, 0, null);
+        dense(page, 3_900_000, 0.02, null);
         cancelling(page);
         System.out.println(page);
         Files.createDirectories(Path.of("docs/benchmarks"));
