@@ -14,7 +14,7 @@ final class MemoryNeed {
     /** Bytes for each triangle of a mended mesh while it is thinned out. */
     private static final long THINNING = 380;
     /** Bytes for each triangle that is laid flat. */
-    private static final long LAYING_FLAT = 750;
+    private static final long LAYING_FLAT = 880;
     /** More than the need, so that the collector has room: what is advised. */
     private static final double EASY = 1.5;
 
