@@ -165,7 +165,7 @@ public final class FlattenJob {
 
     private static List<double[]> rims(FlatMap map, RimLoops rims) {
         List<double[]> loops = new ArrayList<>();
-        for (int i = 0; i < rims.count(); i++) loops.add(flat(map, rims.loop(i)));
+        for (int i = 0; i < rims.count(); i++) loops.add(map.places(rims.loop(i)));
         return loops;
     }
 
@@ -419,15 +419,6 @@ public final class FlattenJob {
         if (!places.isEmpty())
             findings.add(new Finding(Finding.Kind.LARGE_STRAIN, places.size(), "more than hand work usually does in one piece: "
                     + String.join(", ", places) + "; a seam there would ease it."));
-    }
-
-    private static double[] flat(FlatMap map, int[] loop) {
-        double[] uv = new double[2 * loop.length];
-        for (int i = 0; i < loop.length; i++) {
-            uv[2 * i] = map.u(loop[i]);
-            uv[2 * i + 1] = map.v(loop[i]);
-        }
-        return uv;
     }
 
     private Progress share(double from, double to, int part, int parts) {

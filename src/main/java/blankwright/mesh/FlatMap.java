@@ -32,6 +32,16 @@ public final class FlatMap {
         return uv[2 * vertex + 1];
     }
 
+    /** Places in the plane of the vertices in turn, 2 numbers each, mm. */
+    public double[] places(int[] vertices) {
+        double[] places = new double[2 * vertices.length];
+        for (int i = 0; i < vertices.length; i++) {
+            places[2 * i] = u(vertices[i]);
+            places[2 * i + 1] = v(vertices[i]);
+        }
+        return places;
+    }
+
     /** A copy, 2 per vertex, mm. */
     public double[] positions() {
         return uv.clone();

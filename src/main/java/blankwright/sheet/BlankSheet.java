@@ -120,15 +120,7 @@ public final class BlankSheet {
     private static List<double[]> rings(FlatMap map) {
         RimLoops rims = RimLoops.of(map.form(), EdgeTable.of(map.form()));
         List<double[]> rings = new ArrayList<>();
-        for (int i = 0; i < rims.count(); i++) {
-            int[] loop = rims.loop(i);
-            double[] ring = new double[2 * loop.length];
-            for (int k = 0; k < loop.length; k++) {
-                ring[2 * k] = map.u(loop[k]);
-                ring[2 * k + 1] = map.v(loop[k]);
-            }
-            rings.add(ring);
-        }
+        for (int i = 0; i < rims.count(); i++) rings.add(map.places(rims.loop(i)));
         return rings;
     }
 
