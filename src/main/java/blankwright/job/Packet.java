@@ -61,9 +61,11 @@ public final class Packet {
 
     private final Result result;
     private final String prefix;
+    private final LaidTapes tapes;
 
     private Packet(Result result, String prefix) {
         this.result = result;
+        tapes = LaidTapes.of(result);
         this.prefix = prefix;
     }
 
@@ -89,6 +91,7 @@ public final class Packet {
         Stopwatch watch = new Stopwatch();
         List<Piece> pieces = result.pieces();
         List<Finding> findings = new ArrayList<>();
+        tapes.finding().ifPresent(findings::add);
         progress.at("drawing and writing", BEGINS);
         Map<String, OutputFolder.Content> files = new LinkedHashMap<>();
         drawings(files, asked, paper, findings);
@@ -99,7 +102,7 @@ public final class Packet {
             files.put("tucks.csv", out -> TucksCsv.write(pieces, out));
         if (asked.contains(Output.MD)) {
             Set<String> others = Set.copyOf(files.keySet());
-            files.put("work-sheet.md", out -> WorkSheet.write(result.withFindings(findings), others, out));
+            files.put("work-sheet.md", out -> WorkSheet.write(result.withFindings(findings), tapes, others, out));
         }
         result.proposal().ifPresent(proposal -> {
             new Packet(proposal.taken(), WITH_SEAM + "-").drawings(files, asked, paper, findings);
@@ -110,7 +113,7 @@ public final class Packet {
         Result whole = result.withFindings(findings);
         Result.Seconds before = result.seconds();
         double write = watch.lap(), total = before.read() + before.prepare() + before.flatten() + write;
-        to.write("summary.json", out -> Summary.write(whole, write, total, Stopwatch.peakMemoryMb(), out));
+        to.write("summary.json", out -> Summary.write(whole, tapes, write, total, Stopwatch.peakMemoryMb(), out));
         return findings;
     }
 
@@ -137,7 +140,7 @@ public final class Packet {
         for (int i = 0; i < result.pieces().size(); i++) {
             Piece piece = result.pieces().get(i);
             pieces.add(new BlankPiece(result.pieceName(i), piece.map(), piece.vertices(), piece.zones(), piece.stations().centreLine(),
-                    stationLines(piece), seams(i)));
+                    stationLines(piece), tapes.on(i), seams(i)));
         }
         List<String> lines = new ArrayList<>(result.warnings());
         lines.addAll(notes());
@@ -208,7 +211,7 @@ public final class Packet {
         files.put(prefix + "work-map-blank.png", out -> map.onBlank().writePng(out));
         files.put(prefix + "work-map-form.png", out -> map.onForm().writePng(out));
         List<ThicknessPiece> thick = result.pieces().stream().flatMap(p -> p.thickness().map(t -> new ThicknessPiece(p.map(), t)).stream()).toList();
-        if (!thick.isEmpty()) files.put(prefix + "thickness-blank.png", out -> ThicknessPicture.of(caption(), thick).writePng(out));
+        if (!thick.isEmpty()) files.put(prefix + "thickness-blank.png", out -> ThicknessPicture.of(caption(), result.recipe().scales().thickness(), thick).writePng(out));
         result.pieces().stream().flatMap(piece -> piece.demand().stream()).findFirst().ifPresent(demand -> files.put(prefix + "forming-limit.png",
                 out -> LimitPicture.of(caption(), demand.limit(), LimitPlaces.of(result)).writePng(out)));
         for (int i = 0; i < result.pieces().size(); i++) {
@@ -235,10 +238,11 @@ public final class Packet {
             Piece piece = result.pieces().get(i);
             List<TapeLine> marks = new ArrayList<>(piece.stations().centreLine());
             marks.addAll(stationLines(piece));
+            marks.addAll(tapes.on(i));
             pieces.add(new MapPiece(result.pieceName(i), piece.map(), piece.vertices(), piece.zones(), marks, seams(i)));
         }
         WorkMap map = WorkMap.of(new Caption(result.recipe().name(), notes(), result.warnings()), ZoneOptions.DEFAULT.neutral(), pieces);
-        OptionalDouble end = result.recipe().scale();
+        OptionalDouble end = result.recipe().scales().work();
         return end.isPresent() ? map.withLimit(end.getAsDouble() / 100) : map;
     }
 

@@ -3,6 +3,7 @@ package blankwright.job;
 import blankwright.mesh.Finding;
 import blankwright.mesh.TriMesh;
 import blankwright.mesh.cut.Seam;
+import blankwright.project.Recipe;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -39,6 +40,11 @@ public record Proposal(Result taken, List<Integer> numbers) {
         private static double tenths(double mm) {
             return Math.rint(10 * mm) / 10 + 0.0;
         }
+    }
+
+    /** Under a recipe that differs only in its words. */
+    Proposal with(Recipe worded) {
+        return new Proposal(taken.with(worded.withSeams(taken.recipe().seams())), numbers);
     }
 
     /** The proposed seams in their order. */

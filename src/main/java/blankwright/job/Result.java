@@ -72,7 +72,7 @@ public record Result(Recipe recipe, String name, Path folder, LengthUnit units, 
 
     /** The same blank under a recipe that differs only in its words. */
     public Result with(Recipe worded) {
-        return new Result(worded, name, folder, units, input, reduction, findings, pieces, seconds, proposal);
+        return new Result(worded, name, folder, units, input, reduction, findings, pieces, seconds, proposal.map(p -> p.with(worded)));
     }
 
     Result withProposal(Proposal cure) {

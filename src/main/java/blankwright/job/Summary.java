@@ -3,6 +3,7 @@ package blankwright.job;
 import blankwright.mesh.Finding;
 import blankwright.shop.Demand;
 import blankwright.shop.Judgement;
+import blankwright.shop.Tapes;
 import blankwright.shop.ToolWork;
 import blankwright.shop.Verdict;
 import blankwright.strain.StrainField;
@@ -23,17 +24,19 @@ import java.util.Comparator;
 final class Summary {
     private final JsonNodeFactory make = JsonNodeFactory.instance;
     private final Result result;
+    private final LaidTapes tapes;
 
-    private Summary(Result result) {
+    private Summary(Result result, LaidTapes tapes) {
         this.result = result;
+        this.tapes = tapes;
     }
 
     /**
      * @param write seconds spent on writing so far
      * @param total seconds of the whole run so far
      */
-    static void write(Result result, double write, double total, double peakMemoryMb, OutputStream out) throws IOException {
-        ObjectNode root = new Summary(result).tree(write, total, peakMemoryMb);
+    static void write(Result result, LaidTapes tapes, double write, double total, double peakMemoryMb, OutputStream out) throws IOException {
+        ObjectNode root = new Summary(result, tapes).tree(write, total, peakMemoryMb);
         DefaultPrettyPrinter plain = new DefaultPrettyPrinter(
                 Separators.createDefaultInstance().withObjectFieldValueSpacing(Separators.Spacing.AFTER))
                 .withObjectIndenter(new DefaultIndenter("  ", "\n"));
@@ -63,6 +66,12 @@ final class Summary {
         }
         ArrayNode pieces = root.putArray("pieces");
         for (Piece piece : result.pieces()) pieces.add(tree(piece));
+        ArrayNode lines = root.putArray("tapes");
+        for (Tapes.Laid tape : tapes.laid()) {
+            ObjectNode line = lines.addObject().put("name", tape.line().name()).put("piece", tape.piece() + 1);
+            number(line, "blank_mm", tape.line().blankLength());
+            number(line, "form_mm", tape.line().formLength());
+        }
         if (result.proposal().isPresent()) root.set("proposal", tree(result.proposal().get()));
         else root.putNull("proposal");
         ObjectNode seconds = root.putObject("seconds");

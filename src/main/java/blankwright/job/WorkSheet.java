@@ -50,18 +50,20 @@ final class WorkSheet {
 
     private final Result result;
     private final Recipe recipe;
+    private final LaidTapes tapes;
     private final Set<String> files;
     private final StringBuilder page = new StringBuilder();
 
-    private WorkSheet(Result result, Set<String> files) {
+    private WorkSheet(Result result, LaidTapes tapes, Set<String> files) {
         this.result = result;
+        this.tapes = tapes;
         this.recipe = result.recipe();
         this.files = files;
     }
 
     /** @param files the others in the same folder: pictures among them are shown, drawings named */
-    static void write(Result result, Set<String> files, OutputStream out) throws IOException {
-        out.write(new WorkSheet(result, files).page().getBytes(StandardCharsets.UTF_8));
+    static void write(Result result, LaidTapes tapes, Set<String> files, OutputStream out) throws IOException {
+        out.write(new WorkSheet(result, tapes, files).page().getBytes(StandardCharsets.UTF_8));
     }
 
     private String page() {
@@ -230,7 +232,8 @@ final class WorkSheet {
         Table table = new Table("line", "on the blank", "on the form", "change");
         for (int i = 0; i < result.pieces().size(); i++) {
             Stations stations = result.pieces().get(i).stations();
-            List<TapeLine> lines = new ArrayList<>(stations.centreLine());
+            List<TapeLine> lines = new ArrayList<>(tapes.on(i));
+            lines.addAll(stations.centreLine());
             for (Stations.Station station : stations.stations()) lines.addAll(station.lines());
             String was = "";
             int part = 1;

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalDouble;
 
 /**
  * How thick the metal is after forming, on the blank: dark where it is thin, light where it is thick, so that a grey print reads the same.
@@ -27,24 +28,27 @@ public final class ThicknessPicture {
     private final Tints tints;
     private final OnSheet place;
 
-    private ThicknessPicture(List<ThicknessPiece> pieces) {
+    private ThicknessPicture(List<ThicknessPiece> pieces, OptionalDouble thinEnd) {
         this.pieces = pieces;
         sheet = pieces.get(0).thickness().sheet();
         Comparator<SheetThickness.Place> thinner = Comparator.comparingDouble(SheetThickness.Place::mm);
         thinnest = pieces.stream().map(p -> p.thickness().thinnest()).min(thinner).orElseThrow();
         thickest = pieces.stream().map(p -> p.thickness().thickest()).max(thinner).orElseThrow();
-        tints = Tints.thickness(thinnest.mm() / sheet, thickest.mm() / sheet);
+        tints = Tints.thickness(thinnest.mm() / sheet, thickest.mm() / sheet).from(thinEnd);
         place = new OnSheet(pieces.stream().map(ThicknessPiece::map).toList(), room);
     }
 
-    /** @param pieces at least one, all of one sheet, as they lie on it without covering each other */
-    public static Picture of(Caption caption, List<ThicknessPiece> pieces) {
-        return drawn(caption, pieces).picture();
+    /**
+     * @param thinEnd where the colours end at the thin side, as a share of the sheet; empty where the thinnest place decides
+     * @param pieces at least one, all of one sheet, as they lie on it without covering each other
+     */
+    public static Picture of(Caption caption, OptionalDouble thinEnd, List<ThicknessPiece> pieces) {
+        return drawn(caption, thinEnd, pieces).picture();
     }
 
-    static Canvas drawn(Caption caption, List<ThicknessPiece> pieces) {
+    static Canvas drawn(Caption caption, OptionalDouble thinEnd, List<ThicknessPiece> pieces) {
         if (pieces.isEmpty()) throw new IllegalArgumentException("a map of thickness of no piece");
-        ThicknessPicture picture = new ThicknessPicture(List.copyOf(pieces));
+        ThicknessPicture picture = new ThicknessPicture(List.copyOf(pieces), thinEnd);
         picture.draw(caption);
         return picture.canvas;
     }

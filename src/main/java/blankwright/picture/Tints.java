@@ -1,6 +1,7 @@
 package blankwright.picture;
 
 import java.util.Arrays;
+import java.util.OptionalDouble;
 
 /**
  * Colours in classes for the numbers of one map.
@@ -58,6 +59,11 @@ public final class Tints {
     /** Thickness after forming over that of the sheet, in steps that hold both ends and 1, at least from 0.99 to 1.01. */
     public static Tints thickness(double thinnest, double thickest) {
         return oneWay(Math.floor(Math.min(thinnest, 0.99) * 100) / 100, Math.ceil(Math.max(thickest, 1.01) * 100) / 100);
+    }
+
+    /** A one-way scale with another low end, which stays below the high one; the same where none is given. */
+    public Tints from(OptionalDouble end) {
+        return end.isEmpty() ? this : oneWay(Math.min(end.getAsDouble(), high - 0.005), high);
     }
 
     /** From nothing, light, to an end, dark. */

@@ -35,35 +35,6 @@ public final class AlloyReader extends Fields {
             "K", "n", "r", "allowance", "bends", "annealing", "cautions");
     private static final int MOST_ALLOYS = 500;
 
-    /** What a number measures: its units and what one of each is inside. */
-    private enum Measure {
-        STRESS(Map.of("", 1.0, "MPa", 1.0, "GPa", 1e3, "psi", 0.0068947573, "ksi", 6.8947573, "Msi", 6894.7573), "205 GPa or 6 ksi"),
-        DENSITY(Map.of("", 1.0, "kg/m3", 1.0, "g/cm3", 1e3, "lb/in3", 27679.905), "2730 kg/m3 or 0.099 lb/in3"),
-        SHARE(Map.of("%", 0.01), "30 %"),
-        NUMBER(Map.of("", 1.0), "0.23"),
-        TEMPERATURE(Map.of("C", 1.0, "F", 5 / 9.0), "345 C or 650 F");
-
-        private final Map<String, Double> units;
-        private final String example;
-
-        Measure(Map<String, Double> units, String example) {
-            this.units = units;
-            this.example = example;
-        }
-
-        double read(String text) {
-            String[] parts = text.strip().split("(?<=[\\d.])\\s*(?=[^\\d.\\s])", 2);
-            String unit = parts.length == 2 ? parts[1].strip().replaceFirst("^°", "") : "";
-            if (!parts[0].strip().matches("-?(\\d{1,9}(\\.\\d{0,12})?|\\.\\d{1,12})"))
-                throw new IllegalArgumentException(Spelling.quoted(text) + " is not a number; write e.g. " + example);
-            Double one = units.get(unit);
-            if (one == null) throw new IllegalArgumentException(Spelling.quoted(text) + (unit.isEmpty() ? " has no unit" : ": the unit is not known")
-                    + "; write e.g. " + example);
-            double number = Double.parseDouble(parts[0].strip());
-            return this == TEMPERATURE && unit.equals("F") ? (number - 32) * one : this == SHARE ? number / 100 : number * one;
-        }
-    }
-
     private final Map<String, String> sources = new HashMap<>();
 
     private AlloyReader(String path) {
@@ -135,20 +106,20 @@ public final class AlloyReader extends Fields {
         onlyKnown(keys, List.of("springs-in", "easy", "ordinary", "split-stretch", "split-shrink", "split-thinning", "care-thinning", "uniform-share",
                 "annealings"), "verdicts");
         VerdictBands usual = VerdictBands.USUAL;
-        double annealings = band(keys, "annealings", Measure.NUMBER, usual.annealings());
+        double annealings = band(keys, "annealings", Quantity.NUMBER, usual.annealings());
         if (annealings != Math.rint(annealings)) throw at(keys.values().get("annealings"), "annealings " + annealings + ": a whole number belongs here");
         try {
-            return new VerdictBands(band(keys, "springs-in", Measure.SHARE, usual.springsIn()), band(keys, "easy", Measure.SHARE, usual.easy()),
-                    band(keys, "ordinary", Measure.SHARE, usual.ordinary()), band(keys, "split-stretch", Measure.SHARE, usual.splitStretch()),
-                    band(keys, "split-shrink", Measure.SHARE, usual.splitShrink()), band(keys, "split-thinning", Measure.SHARE, usual.splitThinning()),
-                    band(keys, "care-thinning", Measure.SHARE, usual.careThinning()), band(keys, "uniform-share", Measure.SHARE, usual.uniformShare()),
+            return new VerdictBands(band(keys, "springs-in", Quantity.SHARE, usual.springsIn()), band(keys, "easy", Quantity.SHARE, usual.easy()),
+                    band(keys, "ordinary", Quantity.SHARE, usual.ordinary()), band(keys, "split-stretch", Quantity.SHARE, usual.splitStretch()),
+                    band(keys, "split-shrink", Quantity.SHARE, usual.splitShrink()), band(keys, "split-thinning", Quantity.SHARE, usual.splitThinning()),
+                    band(keys, "care-thinning", Quantity.SHARE, usual.careThinning()), band(keys, "uniform-share", Quantity.SHARE, usual.uniformShare()),
                     (int) annealings);
         } catch (IllegalArgumentException e) {
             throw at(keys.values().getOrDefault(e.getMessage().split("[ :]", 2)[0], keys), e.getMessage());
         }
     }
 
-    private double band(Node.Keys keys, String key, Measure measure, double usual) throws RecipeException {
+    private double band(Node.Keys keys, String key, Quantity measure, double usual) throws RecipeException {
         return keys.values().containsKey(key) ? number(keys, key, measure).value() : usual;
     }
 
@@ -156,11 +127,11 @@ public final class AlloyReader extends Fields {
         onlyKnown(keys, KEYS, "an alloy");
         String metal = text(needed(keys, "metal"), "metal"), temper = optionalText(keys, "temper"), about = optionalText(keys, "about");
         Family family = keys.values().containsKey("family") ? pick(keys, "family", Family.values()) : Family.OTHER;
-        Known young = number(keys, "E", Measure.STRESS), poisson = number(keys, "nu", Measure.NUMBER);
-        Known density = number(keys, "density", Measure.DENSITY), yield = number(keys, "yield", Measure.STRESS);
-        Known tensile = number(keys, "tensile", Measure.STRESS), elongation = number(keys, "elongation", Measure.SHARE);
+        Known young = number(keys, "E", Quantity.STRESS), poisson = number(keys, "nu", Quantity.NUMBER);
+        Known density = number(keys, "density", Quantity.DENSITY), yield = number(keys, "yield", Quantity.STRESS);
+        Known tensile = number(keys, "tensile", Quantity.STRESS), elongation = number(keys, "elongation", Quantity.SHARE);
         Known[] law = law(keys, young, yield, tensile, elongation);
-        Known r = keys.values().containsKey("r") ? number(keys, "r", Measure.NUMBER) : new Known(1, Trust.FROM_MEMORY, "not given: taken as even");
+        Known r = keys.values().containsKey("r") ? number(keys, "r", Quantity.NUMBER) : new Known(1, Trust.FROM_MEMORY, "not given: taken as even");
         HandbookForm form = keys.values().containsKey("allowance") ? pick(keys, "allowance", HandbookForm.values()) : usual(family);
         Optional<BendRadii> bends = bends(keys);
         Optional<Annealing> annealing = annealing(keys);
@@ -181,7 +152,7 @@ public final class AlloyReader extends Fields {
         if (strength != hardening)
             throw at(keys.values().get(strength ? "K" : "n"), "K and n are a pair from one source: give both, or leave both out to have them found from "
                     + "yield, tensile and elongation");
-        if (strength) return new Known[] {number(keys, "K", Measure.STRESS), number(keys, "n", Measure.NUMBER)};
+        if (strength) return new Known[] {number(keys, "K", Quantity.STRESS), number(keys, "n", Quantity.NUMBER)};
         try {
             Hardening found = Hardening.throughTensile(young.value(), yield.value(), tensile.value(),
                     Math.log1p(Alloy.UNIFORM_SHARE * elongation.value()));
@@ -213,7 +184,7 @@ public final class AlloyReader extends Fields {
         for (Map.Entry<String, Node> e : table.values().entrySet()) {
             Node place = table.keys().get(e.getKey());
             try {
-                rows.add(new BendRadii.Row(Lengths.parse(e.getKey()), Measure.NUMBER.read(text(e.getValue(), e.getKey()))));
+                rows.add(new BendRadii.Row(Lengths.parse(e.getKey()), Quantity.NUMBER.read(text(e.getValue(), e.getKey()))));
             } catch (IllegalArgumentException refused) {
                 throw at(place, "bends: " + refused.getMessage());
             }
@@ -226,8 +197,8 @@ public final class AlloyReader extends Fields {
         if (!keys.values().containsKey("annealing")) return Optional.empty();
         Node.Keys annealing = keys(keys.values().get("annealing"), "annealing");
         onlyKnown(annealing, List.of("temperature", "melting", "in-shop", "how"), "annealing");
-        Known temperature = number(annealing, "temperature", Measure.TEMPERATURE);
-        Optional<Known> melting = annealing.values().containsKey("melting") ? Optional.of(number(annealing, "melting", Measure.TEMPERATURE))
+        Known temperature = number(annealing, "temperature", Quantity.TEMPERATURE);
+        Optional<Known> melting = annealing.values().containsKey("melting") ? Optional.of(number(annealing, "melting", Quantity.TEMPERATURE))
                 : Optional.empty();
         String shop = text(needed(annealing, "in-shop"), "in-shop");
         if (!shop.equals("yes") && !shop.equals("no")) throw at(annealing.values().get("in-shop"), "in-shop " + Spelling.quoted(shop) + ": write yes or no");
@@ -238,7 +209,7 @@ public final class AlloyReader extends Fields {
         }
     }
 
-    private Known number(Node.Keys keys, String key, Measure measure) throws RecipeException {
+    private Known number(Node.Keys keys, String key, Quantity measure) throws RecipeException {
         Node node = needed(keys, key);
         Node place = node;
         Trust trust = Trust.FROM_MEMORY;

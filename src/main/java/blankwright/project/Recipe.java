@@ -5,6 +5,7 @@ import blankwright.num.LengthUnit;
 import blankwright.num.Lengths;
 import blankwright.shape.Fineness;
 import blankwright.shape.Panel;
+import blankwright.shop.DrawnTape;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -25,12 +26,13 @@ import java.util.OptionalDouble;
  * @param metal of the sheet, where known
  * @param handwork lean and tools; without meaning for another aim than work
  * @param clamps where the sheet is held while it is bent onto its form: asks how it buckles if it is not worked; needs metal and thickness
- * @param scale end of the work map's colours, mm on every 100 mm; empty where the strains decide
+ * @param scales where the colours of the maps end
+ * @param tapes laid over the panel by hand, in the coordinates of the form
  * @param sensitivity true asks how far the blank moves when what it is worked out from is a little off: several flattenings more
  */
 public record Recipe(String name, Source source, double chord, OptionalDouble detail, OptionalDouble thickness, Face face, Aim aim,
                      double stations, OptionalDouble trim, Optional<Hand> hand, String notes, List<DrawnSeam> seams, Optional<Metal> metal,
-                     Handwork handwork, Optional<Clamps> clamps, OptionalDouble scale, boolean sensitivity) {
+                     Handwork handwork, Optional<Clamps> clamps, Scales scales, List<DrawnTape> tapes, boolean sensitivity) {
     /** The version this program writes, and the latest it reads. */
     public static final int VERSION = 1;
     /** Station lines every 100 mm, where nothing is said. */
@@ -40,13 +42,13 @@ public record Recipe(String name, Source source, double chord, OptionalDouble de
 
     public Recipe {
         seams = List.copyOf(seams);
+        tapes = List.copyOf(tapes);
         if (name.isBlank()) throw new IllegalArgumentException("name: must not be empty");
         within("chord", chord, 1e-4, 50);
         within("stations", stations, 1, 10_000);
         if (detail.isPresent() && detail.getAsDouble() != 0) within("detail", detail.getAsDouble(), 1e-3, 10);
         if (thickness.isPresent()) within("thickness", thickness.getAsDouble(), 0.01, THICKEST);
         if (trim.isPresent()) within("trim", trim.getAsDouble(), 0.1, 500);
-        if (scale.isPresent()) within("scale", scale.getAsDouble(), 0.25, 100);
         if (face != Face.MIDDLE && thickness.isEmpty())
             throw new IllegalArgumentException("face " + face.word() + " needs the thickness of the sheet");
         if (clamps.isPresent() && (thickness.isEmpty() || metal.isEmpty()))
@@ -66,88 +68,93 @@ public record Recipe(String name, Source source, double chord, OptionalDouble de
     private static Recipe of(String name, Source source) {
         return new Recipe(name, source, Fineness.USUAL.chord(), OptionalDouble.empty(), OptionalDouble.empty(), Face.MIDDLE, Aim.EVEN,
                 USUAL_STATIONS, OptionalDouble.empty(), Optional.empty(), "", List.of(), Optional.empty(), Handwork.ANY,
-                Optional.empty(), OptionalDouble.empty(), false);
+                Optional.empty(), Scales.USUAL, List.of(), false);
     }
 
     public Recipe withName(String other) {
         return new Recipe(other, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork,
-                clamps, scale, sensitivity);
+                clamps, scales, tapes, sensitivity);
     }
 
     public Recipe withSource(Source other) {
         return new Recipe(name, other, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork,
-                clamps, scale, sensitivity);
+                clamps, scales, tapes, sensitivity);
     }
 
     public Recipe withChord(double mm) {
         return new Recipe(name, source, mm, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork,
-                clamps, scale, sensitivity);
+                clamps, scales, tapes, sensitivity);
     }
 
     public Recipe withDetail(OptionalDouble mm) {
         return new Recipe(name, source, chord, mm, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork,
-                clamps, scale, sensitivity);
+                clamps, scales, tapes, sensitivity);
     }
 
     /** The sheet: its thickness and the side the form is. */
     public Recipe withSheet(OptionalDouble thicknessMm, Face side) {
         return new Recipe(name, source, chord, detail, thicknessMm, side, aim, stations, trim, hand, notes, seams, metal, handwork,
-                clamps, scale, sensitivity);
+                clamps, scales, tapes, sensitivity);
     }
 
     public Recipe withAim(Aim other) {
         return new Recipe(name, source, chord, detail, thickness, face, other, stations, trim, hand, notes, seams, metal, handwork,
-                clamps, scale, sensitivity);
+                clamps, scales, tapes, sensitivity);
     }
 
     public Recipe withStations(double mm) {
         return new Recipe(name, source, chord, detail, thickness, face, aim, mm, trim, hand, notes, seams, metal, handwork,
-                clamps, scale, sensitivity);
+                clamps, scales, tapes, sensitivity);
     }
 
     public Recipe withTrim(OptionalDouble mm) {
         return new Recipe(name, source, chord, detail, thickness, face, aim, stations, mm, hand, notes, seams, metal, handwork,
-                clamps, scale, sensitivity);
+                clamps, scales, tapes, sensitivity);
     }
 
     public Recipe withHand(Optional<Hand> side) {
         return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, side, notes, seams, metal, handwork,
-                clamps, scale, sensitivity);
+                clamps, scales, tapes, sensitivity);
     }
 
     public Recipe withNotes(String text) {
         return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, text, seams, metal, handwork,
-                clamps, scale, sensitivity);
+                clamps, scales, tapes, sensitivity);
     }
 
     public Recipe withSeams(List<DrawnSeam> drawn) {
         return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, drawn, metal, handwork,
-                clamps, scale, sensitivity);
+                clamps, scales, tapes, sensitivity);
     }
 
     public Recipe withMetal(Optional<Metal> other) {
         return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, other, handwork,
-                clamps, scale, sensitivity);
+                clamps, scales, tapes, sensitivity);
     }
 
     public Recipe withHandwork(Handwork other) {
         return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, other,
-                clamps, scale, sensitivity);
+                clamps, scales, tapes, sensitivity);
     }
 
     public Recipe withClamps(Optional<Clamps> held) {
         return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork,
-                held, scale, sensitivity);
+                held, scales, tapes, sensitivity);
     }
 
-    public Recipe withScale(OptionalDouble end) {
+    public Recipe withScales(Scales ends) {
         return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork,
-                clamps, end, sensitivity);
+                clamps, ends, tapes, sensitivity);
+    }
+
+    public Recipe withTapes(List<DrawnTape> laid) {
+        return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork,
+                clamps, scales, laid, sensitivity);
     }
 
     public Recipe withSensitivity(boolean asked) {
         return new Recipe(name, source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork,
-                clamps, scale, asked);
+                clamps, scales, tapes, asked);
     }
 
     private static void within(String key, double mm, double low, double high) {

@@ -10,6 +10,7 @@ import blankwright.shape.Fineness;
 import blankwright.shape.Hole;
 import blankwright.shape.Panel;
 import blankwright.shape.UnfitValue;
+import blankwright.shop.DrawnTape;
 import java.io.IOException;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
@@ -28,10 +29,12 @@ import java.util.OptionalDouble;
 public final class RecipeReader extends Fields {
     private static final List<String> KEYS = List.of("blankwright-recipe", "name", "panel", "mesh", "chord", "detail", "thickness", "face", "aim",
             "stations", "trim", "hand", "notes", "seams", "alloy", "alloys", "lean", "tools", "clamped", "scale",
-            "sensitivity");
+            "tapes", "sensitivity");
+    private static final List<String> MAPS = List.of("work", "thickness", "crown", "limit", "buckling");
     private static final int MOST_HOLES = 200;
     private static final int MOST_SEAMS = 200;
     private static final int MOST_CLAMPS = 200;
+    private static final int MOST_TAPES = 200;
 
     private RecipeReader(String path) {
         super(path);
@@ -72,9 +75,11 @@ public final class RecipeReader extends Fields {
         String notes = top.values().containsKey("notes") ? word(top.values().get("notes"), "notes").text() : "";
         List<DrawnSeam> seams = top.values().containsKey("seams") ? seams(top.values().get("seams")) : List.of();
         Optional<Clamps> clamps = top.values().containsKey("clamped") ? Optional.of(clamps(top.values().get("clamped"))) : Optional.empty();
+        Scales scales = top.values().containsKey("scale") ? scales(top.values().get("scale")) : Scales.USUAL;
+        List<DrawnTape> tapes = top.values().containsKey("tapes") ? tapes(top.values().get("tapes")) : List.of();
         try {
             return new Recipe(name.text(), source, chord, detail, thickness, face, aim, stations, trim, hand, notes, seams, metal, handwork,
-                    clamps, length(top, "scale"), yes(top, "sensitivity"));
+                    clamps, scales, tapes, yes(top, "sensitivity"));
         } catch (IllegalArgumentException e) {
             String first = e.getMessage().split("[ :]", 2)[0];
             throw at(top.values().getOrDefault(first, top), e.getMessage());
@@ -231,9 +236,8 @@ public final class RecipeReader extends Fields {
             String seam = "seam " + (seams.size() + 1);
             List<DrawnSeam.Point> points = new ArrayList<>();
             for (Node point : items(item, seam, "its points, as in [[0mm, 10mm, 5mm], [40mm, 10mm, 5mm]]")) {
-                List<Node> place = items(point, seam, "each point with x, y and z, as in [0mm, 10mm, 5mm]");
-                if (place.size() != 3) throw at(point, seam + ": a point of " + place.size() + " numbers; give x, y and z");
-                points.add(new DrawnSeam.Point(length(place.get(0), seam), length(place.get(1), seam), length(place.get(2), seam)));
+                double[] place = point(point, seam);
+                points.add(new DrawnSeam.Point(place[0], place[1], place[2]));
             }
             try {
                 seams.add(new DrawnSeam(points));
@@ -265,6 +269,53 @@ public final class RecipeReader extends Fields {
         }
         if (spots.isEmpty()) throw at(node, "clamped: no ball; say nowhere where the sheet is held nowhere");
         return new Clamps(false, false, spots);
+    }
+
+    /** One length is that of the work map; else a key for each map. */
+    private Scales scales(Node node) throws RecipeException {
+        boolean several = node instanceof Node.Keys;
+        Node.Keys maps = several ? (Node.Keys) node : null;
+        if (several) onlyKnown(maps, MAPS, "scale");
+        Scales scales = Scales.USUAL;
+        for (String map : several ? List.copyOf(maps.values().keySet()) : MAPS.subList(0, 1)) {
+            Node.Word word = word(several ? maps.values().get(map) : node, several ? map : "scale");
+            if (word.text().isBlank()) throw at(word, (several ? map : "scale") + " has no value");
+            try {
+                scales = switch (map) {
+                    case "work" -> scales.withWork(OptionalDouble.of(Lengths.parse(word.text())));
+                    case "thickness" -> scales.withThickness(OptionalDouble.of(Quantity.SHARE.read(word.text())));
+                    case "crown" -> scales.withCrown(OptionalDouble.of(Angles.parse(word.text())));
+                    case "limit" -> scales.withLimit(OptionalDouble.of(Quantity.SHARE.read(word.text())));
+                    default -> scales.withBuckling(OptionalDouble.of(Quantity.NUMBER.read(word.text())));
+                };
+            } catch (IllegalArgumentException e) {
+                throw at(word, "scale: " + e.getMessage().replaceFirst("^scale ", ""));
+            }
+        }
+        return scales;
+    }
+
+    private List<DrawnTape> tapes(Node node) throws RecipeException {
+        List<DrawnTape> tapes = new ArrayList<>();
+        for (Node item : items(node, "tapes", "one tape to a line beginning with -")) {
+            if (tapes.size() == MOST_TAPES) throw at(item, "more than " + MOST_TAPES + " tapes");
+            String tape = "tape " + (tapes.size() + 1);
+            Node.Keys keys = keys(item, tape);
+            onlyKnown(keys, List.of("straight-on", "from", "to"), "a tape");
+            Node.Word on = word(needed(keys, "straight-on"), "straight-on");
+            if (!on.text().equals("blank") && !on.text().equals("form"))
+                throw at(on, tape + ": straight-on " + Spelling.quoted(on.text()) + ": must be blank or form");
+            double[] from = point(needed(keys, "from"), tape), to = point(needed(keys, "to"), tape);
+            tapes.add(new DrawnTape(from[0], from[1], from[2], to[0], to[1], to[2], on.text().equals("blank")));
+        }
+        return List.copyOf(tapes);
+    }
+
+    /** x, y and z, mm. */
+    private double[] point(Node node, String of) throws RecipeException {
+        List<Node> place = items(node, of, "each point with x, y and z, as in [0mm, 10mm, 5mm]");
+        if (place.size() != 3) throw at(node, of + ": a point of " + place.size() + " numbers; give x, y and z");
+        return new double[] {length(place.get(0), of), length(place.get(1), of), length(place.get(2), of)};
     }
 
     private double place(Node.Keys keys, String key) throws RecipeException {

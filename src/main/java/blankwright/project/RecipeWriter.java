@@ -4,6 +4,7 @@ import blankwright.mesh.cut.DrawnSeam;
 import blankwright.num.Angles;
 import blankwright.num.Lengths;
 import blankwright.shape.Hole;
+import blankwright.shop.DrawnTape;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Map;
@@ -46,15 +47,36 @@ public final class RecipeWriter {
         }
         line(out, "stations", Lengths.exact(recipe.stations()));
         recipe.trim().ifPresent(t -> line(out, "trim", Lengths.exact(t)));
-        recipe.scale().ifPresent(e -> line(out, "scale", Lengths.exact(e)));
+        scales(out, recipe.scales());
         recipe.hand().ifPresent(h -> line(out, "hand", h.word()));
         if (!recipe.notes().isEmpty()) line(out, "notes", text(recipe.notes()));
         if (!recipe.seams().isEmpty()) out.append("seams:\n");
         for (DrawnSeam seam : recipe.seams())
-            out.append("  - [").append(seam.points().stream().map(RecipeWriter::point).collect(Collectors.joining(", "))).append("]\n");
+            out.append("  - [").append(seam.points().stream().map(p -> point(p.x(), p.y(), p.z())).collect(Collectors.joining(", "))).append("]\n");
         recipe.clamps().ifPresent(c -> line(out, "clamped", clamps(c)));
+        if (!recipe.tapes().isEmpty()) out.append("tapes:\n");
+        for (DrawnTape t : recipe.tapes())
+            out.append("  - {straight-on: ").append(t.onBlank() ? "blank" : "form").append(", from: ").append(point(t.x0(), t.y0(), t.z0()))
+                    .append(", to: ").append(point(t.x1(), t.y1(), t.z1())).append("}\n");
         if (recipe.sensitivity()) line(out, "sensitivity", "true");
         return out.toString();
+    }
+
+    private static void scales(StringBuilder out, Scales scales) {
+        if (scales.equals(Scales.USUAL.withWork(scales.work()))) {
+            scales.work().ifPresent(end -> line(out, "scale", Lengths.exact(end)));
+            return;
+        }
+        out.append("scale:\n");
+        scales.work().ifPresent(end -> line(out, "  work", Lengths.exact(end)));
+        scales.thickness().ifPresent(end -> line(out, "  thickness", percent(end)));
+        scales.crown().ifPresent(end -> line(out, "  crown", Angles.exact(end)));
+        scales.limit().ifPresent(end -> line(out, "  limit", percent(end)));
+        scales.buckling().ifPresent(end -> line(out, "  buckling", Lengths.plain(end)));
+    }
+
+    private static String percent(double share) {
+        return Lengths.plain(Math.rint(share * 1e8) / 1e6) + " %";
     }
 
     private static String clamps(Clamps clamps) {
@@ -78,8 +100,8 @@ public final class RecipeWriter {
         return "{along: " + Lengths.exact(hole.along()) + ", across: " + Lengths.exact(hole.across()) + ", " + size + "}";
     }
 
-    private static String point(DrawnSeam.Point p) {
-        return "[" + Lengths.exact(p.x()) + ", " + Lengths.exact(p.y()) + ", " + Lengths.exact(p.z()) + "]";
+    private static String point(double x, double y, double z) {
+        return "[" + Lengths.exact(x) + ", " + Lengths.exact(y) + ", " + Lengths.exact(z) + "]";
     }
 
     private static void line(StringBuilder out, String key, String value) {

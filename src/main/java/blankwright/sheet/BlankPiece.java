@@ -17,13 +17,15 @@ import java.util.List;
  * @param zones of that very map
  * @param centreLine in its parts, longest first; may be empty
  * @param stations lines marked across it
+ * @param tapes lines laid over it by hand
  * @param seams edges to be joined after forming
  */
 public record BlankPiece(String name, FlatMap map, VertexStrain strain, Zones zones, List<TapeLine> centreLine, List<TapeLine> stations,
-        List<SeamEdges> seams) {
+        List<TapeLine> tapes, List<SeamEdges> seams) {
     public BlankPiece {
         centreLine = List.copyOf(centreLine);
         stations = List.copyOf(stations);
+        tapes = List.copyOf(tapes);
         seams = List.copyOf(seams);
     }
 

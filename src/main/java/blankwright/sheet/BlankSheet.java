@@ -30,7 +30,7 @@ import java.util.Map;
  *
  * <ul>
  * <li>CUT: the outline and the holes; where an allowance is asked, that much outside them, and TRIM is the finished edge.
- * <li>MARK: centre line and station lines with a tick at each end, seam marks: ticks that meet again when the seam is closed.
+ * <li>MARK: centre line, station lines and tapes laid by hand with a tick at each end, seam marks: ticks that meet again when the seam is closed.
  * <li>SHRINK, STRETCH: borders of zones, each drawn once (between both kinds: on SHRINK), the line each zone is measured along where that is not
  *     the edge itself, arrows:
  *     pointing at each other = shrink, parting = stretch.
@@ -129,6 +129,8 @@ public final class BlankSheet {
     private void marks(BlankPiece piece) {
         for (TapeLine line : piece.centreLine()) marked(piece, line, Layer.MARK);
         for (TapeLine line : piece.stations()) marked(piece, line, Layer.MARK);
+        for (TapeLine line : piece.tapes()) marked(piece, line, Layer.MARK);
+        for (TapeLine line : piece.tapes()) ends(piece, line);
         for (TapeLine line : piece.centreLine()) ends(piece, line);
         for (TapeLine line : piece.stations()) ends(piece, line);
     }
@@ -363,16 +365,19 @@ public final class BlankSheet {
         if (pieces.stream().anyMatch(p -> !p.seams().isEmpty())) lines.add("seam: marks of the same name, such as "
                 + pieces.stream().flatMap(p -> p.seams().stream()).findFirst().orElseThrow().name() + "-1, meet again");
         for (BlankPiece piece : pieces) {
-            if (piece.centreLine().isEmpty()) continue;
-            TapeLine line = piece.centreLine().get(0);
-            lines.add("check length " + (piece.name().isEmpty() ? "" : piece.name() + " ") + "centre line: flat " + exact(line.blankLength())
-                    + ", formed " + exact(line.formLength()));
+            String name = piece.name().isEmpty() ? "" : piece.name() + " ";
+            if (!piece.centreLine().isEmpty()) lines.add(check(name + "centre line", piece.centreLine().get(0)));
+            for (TapeLine tape : piece.tapes()) lines.add(check("tape " + tape.name(), tape));
         }
         double high = Math.max(1.2, Math.min(6, Math.max(all.width(), all.height()) / 90)), v = all.y0() - 3 * high;
         for (String line : lines) {
             letters.line(line, all.x0(), v, high);
             v -= 1.9 * high;
         }
+    }
+
+    private static String check(String name, TapeLine line) {
+        return "check length " + name + ": flat " + exact(line.blankLength()) + ", formed " + exact(line.formLength());
     }
 
     private static String exact(double mm) {

@@ -4,6 +4,7 @@ import blankwright.drawing.Entity;
 import blankwright.drawing.Layer;
 import blankwright.picture.Tints;
 import blankwright.shop.Amounts;
+import blankwright.shop.DrawnTape;
 import blankwright.shop.TapeLine;
 import blankwright.viewer.model.Bench;
 import blankwright.viewer.model.Contour;
@@ -16,7 +17,6 @@ import blankwright.viewer.model.Numbers;
 import blankwright.viewer.model.Painting;
 import blankwright.viewer.model.Place;
 import blankwright.viewer.model.Skin;
-import blankwright.viewer.model.Tape;
 import blankwright.viewer.model.Ticks;
 import blankwright.viewer.model.ZoneBorder;
 import blankwright.viewer.model.ZoneRow;
@@ -324,8 +324,8 @@ final class BlankPane extends Pane {
         if (bench.workProperty().get() == null) return;
         g.setStroke(Marks.TAPE);
         g.setLineWidth(2.2);
-        for (Tape tape : bench.workProperty().get().tapes()) {
-            Optional<TapeLine> line = tape.on(shown);
+        for (DrawnTape tape : bench.workProperty().get().tapes()) {
+            Optional<TapeLine> line = shown.line(tape);
             if (line.isPresent()) path(g, line.get().onBlank(), false);
         }
     }

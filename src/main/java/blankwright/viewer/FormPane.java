@@ -4,6 +4,7 @@ import blankwright.drawing.Layer;
 import blankwright.mesh.TriMesh;
 import blankwright.mesh.cut.Seam;
 import blankwright.picture.Tints;
+import blankwright.shop.DrawnTape;
 import blankwright.shop.TapeLine;
 import blankwright.viewer.model.Bench;
 import blankwright.viewer.model.Laid;
@@ -14,7 +15,6 @@ import blankwright.viewer.model.Painting;
 import blankwright.viewer.model.Place;
 import blankwright.viewer.model.Side;
 import blankwright.viewer.model.Skin;
-import blankwright.viewer.model.Tape;
 import blankwright.viewer.model.ZoneBorder;
 import blankwright.viewer.model.ZoneRow;
 import java.util.ArrayList;
@@ -279,7 +279,7 @@ final class FormPane extends Pane {
         tapes.getChildren().clear();
         if (shown == null || bench.workProperty().get() == null) return;
         List<double[]> lines = new ArrayList<>();
-        for (Tape tape : bench.workProperty().get().tapes()) tape.on(shown).ifPresent(line -> lines.add(line.onForm()));
+        for (DrawnTape tape : bench.workProperty().get().tapes()) shown.line(tape).ifPresent(line -> lines.add(line.onForm()));
         tapes.getChildren().add(Wire.of(lines, origin, thin() * 1.4, Marks.TAPE));
     }
 

@@ -1,8 +1,8 @@
 package blankwright.viewer;
 
+import blankwright.shop.DrawnTape;
 import blankwright.viewer.model.Bench;
 import blankwright.viewer.model.Place;
-import blankwright.viewer.model.Tape;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -83,9 +83,9 @@ final class Pointing {
             cutting.set(false);
             bench.cut(path, reach);
         } else {
-            Tape tape = Tape.between(bench.laidProperty().get(), from.get(), place.get(), onBlank);
+            DrawnTape tape = bench.laidProperty().get().between(from.get(), place.get(), onBlank);
             from.set(null);
-            if (tape.on(bench.laidProperty().get()).isPresent()) bench.lay(tape);
+            if (bench.laidProperty().get().line(tape).isPresent()) bench.lay(tape);
             else bench.troubleProperty().set("No tape lies straight between these two places: they are on two pieces, or a hole is in"
                     + " the way."
                     + " Choose two places on one piece.");

@@ -11,6 +11,7 @@ import blankwright.shop.SheetThickness;
 import blankwright.strain.StrainField;
 import blankwright.strain.VertexStrain;
 import java.util.List;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 
 /** A plate 400 x 200 whose blank is u = x + g x²/800, v = y: what keeps its volume is 1 + g x/400 as thick as the sheet, at every x. */
@@ -31,7 +32,7 @@ class ThicknessPictureTest {
     @Test
     void everyPlaceHasTheColourOfItsThickness() {
         double g = 0.18;
-        Picture picture = ThicknessPicture.of(new Caption("plate", List.of()), List.of(plate(g)));
+        Picture picture = ThicknessPicture.of(new Caption("plate", List.of()), OptionalDouble.empty(), List.of(plate(g)));
         Tints tints = Tints.thickness(1, 1 + g);
         int y = (int) (Frame.room().getCenterY() * picture.perMm()) - 100, left = 0, right = picture.width() - 1;
         while (picture.colour(left, y) == 0xFFFFFF) left++;
@@ -49,7 +50,7 @@ class ThicknessPictureTest {
 
     @Test
     void saysSheetThinnestAndThickestWithoutWordsOnWords() {
-        Canvas canvas = ThicknessPicture.drawn(new Caption("plate", List.of("sheet 1.50 mm")), List.of(plate(-0.2)));
+        Canvas canvas = ThicknessPicture.drawn(new Caption("plate", List.of("sheet 1.50 mm")), OptionalDouble.empty(), List.of(plate(-0.2)));
         List<String> words = canvas.labels().stream().map(Canvas.Label::text).toList();
         for (String part : List.of("1.50 mm (0.059 in)", "1.20 mm, 19.9 % gone", "thinnest 1.20 mm", "thickest 1.50 mm", "THIN", "THICK"))
             assertTrue(words.contains(part), part + " in " + words);
@@ -64,9 +65,9 @@ class ThicknessPictureTest {
     /** Where the whole panel differs by a hundredth, numbers of two decimals would all be the same. */
     @Test
     void classesCloseTogetherAreToldApart() {
-        List<String> words = ThicknessPicture.drawn(new Caption("p", List.of()), List.of(plate(0.001))).labels().stream().map(Canvas.Label::text).toList();
+        List<String> words = ThicknessPicture.drawn(new Caption("p", List.of()), OptionalDouble.empty(), List.of(plate(0.001))).labels().stream().map(Canvas.Label::text).toList();
         assertTrue(words.contains("1.485") && words.contains("1.515"), words.toString());
         assertEquals(10, words.stream().filter(w -> w.matches("1\\.\\d{3}")).distinct().count());
-        assertThrows(IllegalArgumentException.class, () -> ThicknessPicture.of(new Caption("p", List.of()), List.of()));
+        assertThrows(IllegalArgumentException.class, () -> ThicknessPicture.of(new Caption("p", List.of()), OptionalDouble.empty(), List.of()));
     }
 }

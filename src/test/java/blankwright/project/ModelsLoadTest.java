@@ -58,6 +58,6 @@ class ModelsLoadTest {
             RecipeReader.read("manual", printed.group(1));
             count++;
         }
-        assertEquals(2, count);
+        assertEquals(3, count);
     }
 }

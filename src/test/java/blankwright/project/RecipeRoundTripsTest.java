@@ -23,6 +23,7 @@ import blankwright.shape.Saddle;
 import blankwright.shape.SphericalCap;
 import blankwright.shape.TorusSection;
 import blankwright.shape.TwistedPanel;
+import blankwright.shop.DrawnTape;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -80,9 +81,34 @@ class RecipeRoundTripsTest {
     void theScaleOfTheWorkMap() throws RecipeException {
         String head = "blankwright-recipe: 1\nname: t\nmesh: a.stl\n";
         Recipe set = RecipeReader.read("x", head + "scale: 4.2mm\n");
-        assertEquals(OptionalDouble.of(4.2), set.scale());
+        assertEquals(OptionalDouble.of(4.2), set.scales().work());
         assertEquals(set, RecipeReader.read("x", RecipeWriter.write(set)));
-        assertEquals(OptionalDouble.empty(), RecipeReader.read("x", head).scale());
+        assertEquals(Scales.USUAL, RecipeReader.read("x", head).scales());
+    }
+
+    @Test
+    void theScalesOfAllMaps() throws RecipeException {
+        String head = "blankwright-recipe: 1\nname: t\nmesh: a.stl\n";
+        Recipe set = RecipeReader.read("x", head + "scale: {work: 1/8in, thickness: 85 %, crown: 6deg, limit: 80 %, buckling: 1.5}\n");
+        assertEquals(new Scales(OptionalDouble.of(3.175), OptionalDouble.of(0.85), OptionalDouble.of(Math.toRadians(6)), OptionalDouble.of(0.8),
+                OptionalDouble.of(1.5)), set.scales());
+        assertEquals(set, RecipeReader.read("x", RecipeWriter.write(set)));
+        Random random = new Random(7);
+        for (int i = 0; i < 200; i++) {
+            Recipe any = set.withScales(new Scales(OptionalDouble.empty(), OptionalDouble.of(0.1 + 0.8 * random.nextDouble()),
+                    OptionalDouble.of(0.1 + random.nextDouble()), OptionalDouble.of(0.1 + 9 * random.nextDouble()),
+                    OptionalDouble.of(0.1 + 9 * random.nextDouble())));
+            assertEquals(any, RecipeReader.read("x", RecipeWriter.write(any)));
+        }
+    }
+
+    @Test
+    void tapes() throws RecipeException {
+        Recipe recipe = Recipe.of("taped", new Cylinder(101.6, 300, 3)).withTapes(List.of(new DrawnTape(1 / 3.0, -0.0, 25.4, 40, 1.5, -1e-7, true),
+                new DrawnTape(0, 0, 0, 1, 2, 3, false)));
+        assertEquals(recipe, RecipeReader.read("x", RecipeWriter.write(recipe)));
+        assertEquals(List.of(new DrawnTape(25.4, 0, 5, 40, 1.5, 5, false)), RecipeReader.read("x",
+                "blankwright-recipe: 1\nname: t\nmesh: a.stl\ntapes:\n  - {straight-on: form, from: [1in, 0, 5mm], to: [40, 1.5, 5]}\n").tapes());
     }
 
     @Test

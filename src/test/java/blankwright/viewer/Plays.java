@@ -272,7 +272,7 @@ final class Plays {
                     other = new double[] {u + far * Math.cos(angle), v + far * Math.sin(angle)};
         clickBlank(s, other[0], other[1]);
         check(s.bench.workProperty().get().tapes().size() == 1, "no tape: " + s.bench.troubleProperty().get());
-        double length = s.bench.workProperty().get().tapes().get(0).on(laid).orElseThrow().blankLength();
+        double length = laid.line(s.bench.workProperty().get().tapes().get(0)).orElseThrow().blankLength();
         same(Math.hypot(other[0] - u, other[1] - v), length, 3 / s.pane.blank().viewProperty().get().perMm(), "its length on the blank");
         fx(() -> s.pane.pointing().tapingProperty().set(false));
         fx(() -> s.bench.styleProperty().set(LengthStyle.FRACTION));

@@ -19,6 +19,7 @@ import blankwright.project.Metal;
 import blankwright.project.Recipe;
 import blankwright.project.RecipeWriter;
 import blankwright.project.Source;
+import blankwright.shop.DrawnTape;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -130,7 +131,7 @@ public final class Bench {
     private void begin(Recipe recipe, Given from, Path recipeFile, Path opened, Runnable then) {
         trouble.set("");
         news.set("");
-        Work begun = Work.of(recipe);
+        Work begun = new Work(recipe);
         runner.ask(progress -> Laid.of(FlattenJob.run(recipe, from, progress)), true, done -> {
             history = new History<>(begun);
             given = from;
@@ -181,11 +182,11 @@ public final class Bench {
         if (history != null) history.letGo();
     }
 
-    public void lay(Tape tape) {
+    public void lay(DrawnTape tape) {
         if (history != null) put(history.now().with(tape), null);
     }
 
-    public void takeAway(Tape tape) {
+    public void takeAway(DrawnTape tape) {
         if (history != null) put(history.now().without(tape), null);
     }
 
@@ -200,7 +201,7 @@ public final class Bench {
         for (int i = 0; i < path.size(); i++) {
             boolean end = i == 0 || i == path.size() - 1;
             double[] at = end ? there.toRim(path.get(i), reach) : there.numbers(path.get(i)).form();
-            DrawnSeam.Point point = new DrawnSeam.Point(tidy(at[0]), tidy(at[1]), tidy(at[2]));
+            DrawnSeam.Point point = new DrawnSeam.Point(Laid.tidy(at[0]), Laid.tidy(at[1]), Laid.tidy(at[2]));
             if (points.isEmpty() || !points.get(points.size() - 1).equals(point)) points.add(point);
         }
         if (points.size() < 2) {
@@ -220,14 +221,9 @@ public final class Bench {
         change(r -> r.withSeams(all));
     }
 
-    /** To a thousandth of a millimetre, so that a recipe can be read. */
-    private static double tidy(double mm) {
-        return Math.round(mm * 1000) / 1000.0;
-    }
-
     /** Sets the end of the present map's scale; empty for the usual one. */
     public void end(OptionalDouble end, Object grip) {
-        if (history != null) put(history.now().withEnd(map.get(), end), grip);
+        if (history != null) change(r -> new Work(r).withEnd(map.get(), end).recipe(), grip);
     }
 
     public void undo() {
@@ -250,8 +246,8 @@ public final class Bench {
     /** The history has moved: everything follows. */
     private void show() {
         Work now = history.now();
-        OptionalDouble any = OptionalDouble.empty();            // the colours end where they may: the blank is the same
-        boolean otherPanel = !now.recipe().withScale(any).equals(work.get().recipe().withScale(any));
+        Recipe before = work.get().recipe();                    // the colours end where they may, tapes come and go: the blank is the same
+        boolean otherPanel = !now.recipe().equals(before.withScales(now.recipe().scales()).withTapes(now.tapes()));
         work.set(now);
         trouble.set("");
         tell();
@@ -267,7 +263,8 @@ public final class Bench {
 
     /** Whether two recipes give the same blank with other words on it. */
     private static boolean onlyNamed(Recipe one, Recipe other) {
-        return one.withName(other.name()).withHand(other.hand()).withNotes(other.notes()).withScale(other.scale()).equals(other);
+        return one.withName(other.name()).withHand(other.hand()).withNotes(other.notes()).withScales(other.scales()).withTapes(other.tapes())
+                .equals(other);
     }
 
     /** A place and a zone are found again on the panel laid out anew. */

@@ -10,8 +10,12 @@ import blankwright.mesh.query.SkinPoint;
 import blankwright.picture.Tints;
 import blankwright.picture.WorkMap;
 import blankwright.project.Recipe;
+import blankwright.project.Scales;
+import blankwright.shop.DrawnTape;
 import blankwright.shop.Judge;
 import blankwright.shop.PanelFrame;
+import blankwright.shop.TapeLine;
+import blankwright.shop.Tapes;
 import blankwright.shop.Zone;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -26,19 +30,21 @@ public final class Laid {
     private final Drawing drawing;
     private final Ink ink;
     private final WorkMap workMap;
+    private final Tapes tapes;
     private final List<Skin> skins = new ArrayList<>();
     private final Map<MapKind, Tints> usual = new EnumMap<>(MapKind.class);
     private final Map<MapKind, List<Contour>> contours = new EnumMap<>(MapKind.class);
 
     private Laid(Result result) {
         this.result = result;
-        drawing = Packet.drawing(result);
+        drawing = Packet.drawing(result.with(result.recipe().withTapes(List.of())));
         ink = Ink.of(drawing);
-        workMap = Packet.workMap(result.with(result.recipe().withScale(OptionalDouble.empty())));
+        workMap = Packet.workMap(result.with(result.recipe().withScales(Scales.USUAL)));
         Recipe recipe = result.recipe();
         Optional<Judge> judge = recipe.thickness().isPresent() ? recipe.metal().map(m -> m.judge(recipe.thickness().getAsDouble()))
                 : Optional.empty();
         for (int i = 0; i < result.pieces().size(); i++) skins.add(Skin.of(result.pieces().get(i), workMap.fields().get(i), judge));
+        tapes = Tapes.on(skins.stream().map(Skin::map).toList());
         usual.put(MapKind.WORK, Tints.of(workMap.scale()));
         double thinnest = 1, thickest = 1, roundest = 0;
         for (Skin skin : skins) {
@@ -71,7 +77,7 @@ public final class Laid {
         return result;
     }
 
-    /** The blank as the files hold it. */
+    /** The blank as the files hold it, without tapes laid by hand: those come and go while it stays. */
     public Drawing drawing() {
         return drawing;
     }
@@ -117,7 +123,7 @@ public final class Laid {
         if (end.isEmpty()) return usual.get(kind);
         return switch (kind) {
             case WORK -> Tints.of(workMap.scale().withLimit(end.getAsDouble()));
-            case THICKNESS -> Tints.oneWay(Math.min(end.getAsDouble(), usual.get(kind).high() - 0.005), usual.get(kind).high());
+            case THICKNESS -> usual.get(kind).from(end);
             case CURVATURE -> Tints.bothWays(end.getAsDouble());
             case LIMIT, BUCKLING -> Tints.upTo(end.getAsDouble());
         };
@@ -155,17 +161,23 @@ public final class Laid {
 
     /** The place of the form nearest to a point in space. */
     public Place onForm(double x, double y, double z) {
-        Place best = null;
-        double least = Double.POSITIVE_INFINITY;
-        for (int i = 0; i < skins.size(); i++) {
-            SkinPoint there = skins.get(i).onForm(x, y, z);
-            double[] at = there.on(skins.get(i).map().form());
-            double off = Math.hypot(Math.hypot(at[0] - x, at[1] - y), at[2] - z);
-            if (off >= least) continue;
-            least = off;
-            best = new Place(i, there);
-        }
-        return best;
+        Tapes.Place nearest = tapes.nearest(x, y, z);
+        return new Place(nearest.piece(), nearest.at());
+    }
+
+    /** A tape between two places, to a thousandth of a millimetre, so that a recipe can be read. */
+    public DrawnTape between(Place from, Place to, boolean onBlank) {
+        double[] p = numbers(from).form(), q = numbers(to).form();
+        return new DrawnTape(tidy(p[0]), tidy(p[1]), tidy(p[2]), tidy(q[0]), tidy(q[1]), tidy(q[2]), onBlank);
+    }
+
+    static double tidy(double mm) {
+        return Math.round(mm * 1000) / 1000.0;
+    }
+
+    /** The line of a tape on both, with its lengths; empty where its ends lie on two pieces, at one place, or with a hole between. */
+    public Optional<TapeLine> line(DrawnTape tape) {
+        return tapes.lay("tape", tape).map(Tapes.Laid::line);
     }
 
     /** The corner of a rim nearest to a place, where it lies within {@code reach} mm of it, else the place itself: 3 on the form, mm. */

@@ -22,7 +22,7 @@ public final class Skin {
     private final Optional<Judge> judge;
     private final Map<MapKind, Painting> paintings = new EnumMap<>(MapKind.class);
     private final double[] thicknessLeft, crown;
-    private final NearestPoint onBlank, onForm;
+    private final NearestPoint onBlank;
 
     private Skin(Piece piece, WorkField field, Optional<Judge> judge) {
         this.piece = piece;
@@ -49,7 +49,6 @@ public final class Skin {
         }
         piece.buckled().ifPresent(b -> paintings.put(MapKind.BUCKLING, Painting.of(map, pressed(map.form(), b))));
         onBlank = NearestPoint.on(map);
-        onForm = NearestPoint.on(map.form());
     }
 
     /** Strain borne over that at which it gives way, averaged to the vertices by area. */
@@ -92,11 +91,6 @@ public final class Skin {
         SkinPoint near = onBlank.to(u, v, 0);
         double[] there = near.on(map());
         return Math.hypot(there[0] - u, there[1] - v) <= Math.max(reach, 1e-6) ? Optional.of(near) : Optional.empty();
-    }
-
-    /** The place of the form nearest to (x, y, z). */
-    SkinPoint onForm(double x, double y, double z) {
-        return onForm.to(x, y, z);
     }
 
     /** The number of a map at a place. */

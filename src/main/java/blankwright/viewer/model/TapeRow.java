@@ -1,5 +1,6 @@
 package blankwright.viewer.model;
 
+import blankwright.shop.DrawnTape;
 import blankwright.shop.TapeLine;
 import java.util.ArrayList;
 import java.util.List;
@@ -10,10 +11,10 @@ import java.util.Optional;
  *
  * @param line empty where the panel has changed so that it no longer lies on one piece
  */
-public record TapeRow(int number, Tape tape, Optional<TapeLine> line) {
+public record TapeRow(int number, DrawnTape tape, Optional<TapeLine> line) {
     public static List<TapeRow> of(Laid laid, Work work) {
         List<TapeRow> rows = new ArrayList<>();
-        for (Tape tape : work.tapes()) rows.add(new TapeRow(rows.size() + 1, tape, tape.on(laid)));
+        for (DrawnTape tape : work.tapes()) rows.add(new TapeRow(rows.size() + 1, tape, laid.line(tape)));
         return List.copyOf(rows);
     }
 

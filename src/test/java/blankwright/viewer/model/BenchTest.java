@@ -8,10 +8,12 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import blankwright.drawing.Entity;
 import blankwright.drawing.Paper;
 import blankwright.job.FlattenJob;
 import blankwright.job.Given;
 import blankwright.job.Output;
+import blankwright.job.OutputFolder;
 import blankwright.job.Packet;
 import blankwright.job.Result;
 import blankwright.num.LengthUnit;
@@ -20,7 +22,9 @@ import blankwright.picture.Tints;
 import blankwright.project.Face;
 import blankwright.project.Recipe;
 import blankwright.project.RecipeReader;
+import blankwright.project.Scales;
 import blankwright.project.Source;
+import blankwright.shop.DrawnTape;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -190,6 +194,60 @@ class BenchTest {
         assertEquals(bench.laidProperty().get().drawing().entities(), Packet.drawing(again).entities());
     }
 
+    /** Tapes and the ends of every scale go through the recipe to the drawing and the pictures that the command line makes. */
+    @Test
+    void theSavedRecipeHasTheTapesAndTheScales() throws Exception {
+        opened(dish());
+        Laid laid = bench.laidProperty().get();
+        double[] box = laid.box();
+        double v = (box[1] + box[3]) / 2;
+        bench.lay(laid.between(laid.onBlank(box[0] + 20, v, 1).orElseThrow(), laid.onBlank(box[2] - 30, v - 10, 1).orElseThrow(), true));
+        for (MapKind kind : List.of(MapKind.WORK, MapKind.THICKNESS, MapKind.CURVATURE)) {
+            bench.mapProperty().set(kind);
+            bench.end(OptionalDouble.of(kind == MapKind.CURVATURE ? 12 : kind == MapKind.THICKNESS ? 0.7 : 0.08), null);
+        }
+        assertEquals(12, bench.tintsProperty().get().high());
+        bench.mapProperty().set(MapKind.THICKNESS);
+        assertEquals(0.7, bench.tintsProperty().get().low());
+        assertEquals(Math.hypot(box[2] - box[0] - 50, 10), TapeRow.of(laid, bench.workProperty().get()).get(0).line().orElseThrow().blankLength(), 0.01);
+        Path there = temp.resolve("taped.yaml");
+        assertTrue(bench.save(there), bench.troubleProperty().get());
+
+        Result again = FlattenJob.run(RecipeReader.read(there), Given.file(there), Progress.NONE);
+        List<String> told = Packet.drawing(again).entities().stream().filter(e -> e instanceof Entity.Text).map(e -> ((Entity.Text) e).text())
+                .toList();
+        assertEquals(2, told.stream().filter("T1"::equals).count(), "its name at both ends");
+        String check = told.stream().filter(t -> t.startsWith("check length tape T1: flat ")).findFirst().orElseThrow();
+        assertEquals(Math.hypot(box[2] - box[0] - 50, 10), Double.parseDouble(check.split("flat | mm")[1]), 0.06);
+        assertEquals(0.08, Packet.workMap(again).scale().limit());
+        bench.takeAway(temp.resolve("packet"), Set.of(Output.PNG, Output.MD, Output.DXF), Paper.A4);
+        settle();
+        try (OutputFolder folder = OutputFolder.open(temp.resolve("again"))) {
+            Packet.write(again, folder, Set.of(Output.PNG, Output.MD, Output.DXF), Paper.A4, Progress.NONE);
+        }
+        for (String file : List.of("thickness-blank.png", "work-map-form.png", "blank.dxf"))
+            assertArrayEquals(Files.readAllBytes(temp.resolve("again").resolve(file)), Files.readAllBytes(temp.resolve("packet").resolve(file)), file);
+        assertTrue(Files.readString(temp.resolve("again/summary.json")).contains("\"name\": \"T1\""));
+        assertTrue(Files.readString(temp.resolve("packet/work-sheet.md")).contains("| T1 |"));
+
+        bench.open(there);
+        settle();
+        assertEquals(1, bench.workProperty().get().tapes().size());
+        bench.mapProperty().set(MapKind.CURVATURE);
+        assertEquals(12, bench.tintsProperty().get().high());
+    }
+
+    /** A tape that has lost its piece is told, not drawn somewhere. */
+    @Test
+    void aTapeWithoutALineIsTold() throws Exception {
+        opened(dish());
+        bench.lay(new DrawnTape(0, 0, 0, 0, 0, 0, false));
+        bench.takeAway(temp.resolve("packet"), Set.of(Output.SVG), Paper.A4);
+        settle();
+        assertTrue(bench.troubleProperty().get().startsWith("tape T1 was left out: no straight line"), bench.troubleProperty().get());
+        assertTrue(Files.readString(temp.resolve("packet/summary.json")).contains("tape-left-out"));
+    }
+
     @Test
     void remarksAtTheHeadOfARecipeStay() throws IOException {
         opened(dish());
@@ -274,12 +332,12 @@ class BenchTest {
         Laid laid = bench.laidProperty().get();
         Tints paper = bench.tintsProperty().get();
         double v = (laid.box()[1] + laid.box()[3]) / 2;
-        bench.lay(Tape.between(laid, laid.onBlank(laid.box()[0] + 20, v, 1).orElseThrow(), laid.onBlank(laid.box()[2] - 20, v, 1)
+        bench.lay(laid.between(laid.onBlank(laid.box()[0] + 20, v, 1).orElseThrow(), laid.onBlank(laid.box()[2] - 20, v, 1)
                 .orElseThrow(), true));
         bench.end(OptionalDouble.of(0.2), null);
         assertEquals(0.2, bench.tintsProperty().get().high());
         assertSame(laid, bench.laidProperty().get(), "nothing to lay out anew");
-        assertEquals(20, bench.workProperty().get().recipe().scale().getAsDouble(), 0,
+        assertEquals(20, bench.workProperty().get().recipe().scales().work().getAsDouble(), 0,
                 "mm on every 100: the recipe and the paper have it too");
         bench.undo();
         assertEquals(paper, bench.tintsProperty().get());
@@ -302,8 +360,8 @@ class BenchTest {
         assertEquals("", bench.troubleProperty().get());
         byte[] written = Files.readAllBytes(temp.resolve("packet/work-map-blank.png"));
         var meant = new ByteArrayOutputStream();
-        Packet.workMap(shown.with(shown.recipe().withScale(OptionalDouble.of(20)))).onBlank().writePng(meant);
-        assertEquals(0.2, Packet.workMap(shown.with(shown.recipe().withScale(OptionalDouble.of(20)))).scale().limit(), 0);
+        Packet.workMap(shown.with(shown.recipe().withScales(Scales.USUAL.withWork(OptionalDouble.of(20))))).onBlank().writePng(meant);
+        assertEquals(0.2, Packet.workMap(shown.with(shown.recipe().withScales(Scales.USUAL.withWork(OptionalDouble.of(20))))).scale().limit(), 0);
         assertArrayEquals(meant.toByteArray(), written);
     }
 

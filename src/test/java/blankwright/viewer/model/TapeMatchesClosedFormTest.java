@@ -46,7 +46,7 @@ class TapeMatchesClosedFormTest {
     @Test
     void overThePoleOnTheForm() {
         for (double round : new double[] {0, 0.7, 2}) {
-            TapeLine line = Tape.between(cap, at(0.35, round), at(0.3, round + Math.PI), false).on(cap).orElseThrow();
+            TapeLine line = cap.line(cap.between(at(0.35, round), at(0.3, round + Math.PI), false)).orElseThrow();
             assertEquals(R * 0.65, line.formLength(), 2e-3 * R * 0.65);
             assertTrue(line.pointCount() > 10);
         }
@@ -55,8 +55,8 @@ class TapeMatchesClosedFormTest {
     /** By the symmetry of the cap a line through the middle is straight on both: both ways of laying it agree. */
     @Test
     void throughTheMiddleBothWaysAgree() {
-        TapeLine over = Tape.between(cap, at(0.4, 1), at(0.4, 1 + Math.PI), false).on(cap).orElseThrow();
-        TapeLine flat = Tape.between(cap, at(0.4, 1), at(0.4, 1 + Math.PI), true).on(cap).orElseThrow();
+        TapeLine over = cap.line(cap.between(at(0.4, 1), at(0.4, 1 + Math.PI), false)).orElseThrow();
+        TapeLine flat = cap.line(cap.between(at(0.4, 1), at(0.4, 1 + Math.PI), true)).orElseThrow();
         assertEquals(over.formLength(), flat.formLength(), 1e-3 * over.formLength());
         assertEquals(over.blankLength(), flat.blankLength(), 1e-3 * over.blankLength());
         assertTrue(over.change() > 0, "the middle of a dish is stretched");
@@ -66,16 +66,16 @@ class TapeMatchesClosedFormTest {
     void straightOnTheBlankIsTheDistanceOnTheBlank() {
         Place p = at(0.3, 0.2), q = at(0.35, 2.9);
         Numbers a = cap.numbers(p), b = cap.numbers(q);
-        TapeLine line = Tape.between(cap, p, q, true).on(cap).orElseThrow();
-        assertEquals(Math.hypot(b.u() - a.u(), b.v() - a.v()), line.blankLength(), 1e-6);
-        TapeLine back = Tape.between(cap, q, p, true).on(cap).orElseThrow();
+        TapeLine line = cap.line(cap.between(p, q, true)).orElseThrow();
+        assertEquals(Math.hypot(b.u() - a.u(), b.v() - a.v()), line.blankLength(), 2e-3, "its ends are kept to a thousandth");
+        TapeLine back = cap.line(cap.between(q, p, true)).orElseThrow();
         assertEquals(line.formLength(), back.formLength(), 1e-6, "there and back");
     }
 
     @Test
     void noTapeOverNothing() {
         Place p = at(0.3, 0.2);
-        assertTrue(Tape.between(cap, p, p, true).on(cap).isEmpty());
+        assertTrue(cap.line(cap.between(p, p, true)).isEmpty());
     }
 
     /** Across a hole the tape would hang in the air. */
@@ -101,6 +101,6 @@ class TapeMatchesClosedFormTest {
             }
         }
         assertTrue(left != null && right != null);
-        assertTrue(Tape.between(skin, left, right, true).on(skin).isEmpty());
+        assertTrue(skin.line(skin.between(left, right, true)).isEmpty());
     }
 }

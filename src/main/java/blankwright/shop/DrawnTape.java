@@ -1,55 +1,55 @@
-package blankwright.viewer.model;
+package blankwright.shop;
 
 import blankwright.mesh.EdgeTable;
 import blankwright.mesh.FlatMap;
 import blankwright.mesh.TriMesh;
 import blankwright.mesh.query.PlaneSection;
 import blankwright.mesh.query.SkinPoint;
-import blankwright.shop.TapeLine;
 import java.util.Optional;
 
 /**
- * A tape laid between two places: straight on the blank, or straight over the form as seen from above it.
+ * A tape laid by hand between two places: straight on the blank, or straight over the form as seen from above it.
  *
- * <p>Keeps its ends as points of the form, so that it finds itself again when the panel has been laid out anew.
+ * <p>Keeps its ends as points of the form, mm, so that it finds itself again when the panel has been laid out anew.
  *
- * @param onBlank true where it was drawn on the blank
+ * @param onBlank true where it lies straight on the blank
  */
-public record Tape(double x0, double y0, double z0, double x1, double y1, double z1, boolean onBlank) {
-    /** Between two places of a piece. */
-    public static Tape between(Laid laid, Place from, Place to, boolean onBlank) {
-        double[] p = laid.numbers(from).form(), q = laid.numbers(to).form();
-        return new Tape(p[0], p[1], p[2], q[0], q[1], q[2], onBlank);
+public record DrawnTape(double x0, double y0, double z0, double x1, double y1, double z1, boolean onBlank) {
+    public DrawnTape {
+        if (!Double.isFinite(x0 + y0 + z0 + x1 + y1 + z1)) throw new IllegalArgumentException("a tape's ends must be three lengths each");
+        x0 += 0.0;                              // no -0, which is written as 0
+        y0 += 0.0;
+        z0 += 0.0;
+        x1 += 0.0;
+        y1 += 0.0;
+        z1 += 0.0;
     }
 
-    /** The line on both, with its lengths; empty where its ends lie on two pieces, at one place, or with a hole between. */
-    public Optional<TapeLine> on(Laid laid) {
-        Place from = laid.onForm(x0, y0, z0), to = laid.onForm(x1, y1, z1);
-        if (from.piece() != to.piece()) return Optional.empty();
-        FlatMap map = laid.skins().get(from.piece()).map();
-        return onBlank ? straightOnBlank(map, from.at(), to.at()) : overForm(map, from.at(), to.at());
+    /** The line between two places of a piece on both, with its lengths; empty where it is one place, or a hole lies between. */
+    Optional<TapeLine> between(String name, FlatMap map, SkinPoint from, SkinPoint to) {
+        return onBlank ? straightOnBlank(name, map, from, to) : overForm(name, map, from, to);
     }
 
-    private static Optional<TapeLine> straightOnBlank(FlatMap map, SkinPoint from, SkinPoint to) {
+    private static Optional<TapeLine> straightOnBlank(String name, FlatMap map, SkinPoint from, SkinPoint to) {
         double[] p = from.on(map), q = to.on(map);
         double[] flat = new double[3 * map.form().vertexCount()];
         for (int v = 0; v < map.form().vertexCount(); v++) {
             flat[3 * v] = map.u(v);
             flat[3 * v + 1] = map.v(v);
         }
-        return cut(map, map.form().withPositions(flat), from, to, new double[] {p[1] - q[1], q[0] - p[0], 0});
+        return cut(name, map, map.form().withPositions(flat), from, to, new double[] {p[1] - q[1], q[0] - p[0], 0});
     }
 
-    private static Optional<TapeLine> overForm(FlatMap map, SkinPoint from, SkinPoint to) {
+    private static Optional<TapeLine> overForm(String name, FlatMap map, SkinPoint from, SkinPoint to) {
         TriMesh form = map.form();
         double[] p = from.on(form), q = to.on(form), n = form.normal(from.triangle()), m = form.normal(to.triangle());
         double[] along = {q[0] - p[0], q[1] - p[1], q[2] - p[2]}, up = {n[0] + m[0], n[1] + m[1], n[2] + m[2]};
-        return cut(map, form, from, to, new double[] {along[1] * up[2] - along[2] * up[1], along[2] * up[0] - along[0] * up[2],
+        return cut(name, map, form, from, to, new double[] {along[1] * up[2] - along[2] * up[1], along[2] * up[0] - along[0] * up[2],
             along[0] * up[1] - along[1] * up[0]});
     }
 
     /** Cuts by the plane through both places and follows the cut from one to the other, the shorter way where it closes. */
-    private static Optional<TapeLine> cut(FlatMap map, TriMesh mesh, SkinPoint from, SkinPoint to, double[] normal) {
+    private static Optional<TapeLine> cut(String name, FlatMap map, TriMesh mesh, SkinPoint from, SkinPoint to, double[] normal) {
         double[] p = from.on(mesh), q = to.on(mesh);
         double apart = Math.hypot(Math.hypot(q[0] - p[0], q[1] - p[1]), q[2] - p[2]);
         if (!(apart > 1e-6) || !(Math.hypot(Math.hypot(normal[0], normal[1]), normal[2]) > 1e-9 * apart)) return Optional.empty();
@@ -57,8 +57,8 @@ public record Tape(double x0, double y0, double z0, double x1, double y1, double
         for (PlaneSection.Chain chain : PlaneSection.of(mesh, EdgeTable.of(mesh), p, normal).chains()) {
             int i = nearest(mesh, chain, p, 1e-5 * apart), j = nearest(mesh, chain, q, 1e-5 * apart);
             if (i < 0 || j < 0) continue;
-            TapeLine one = i <= j ? run(map, chain, i, j, from, to, false) : run(map, chain, j, i, to, from, false);
-            TapeLine other = !chain.closed() ? one : i <= j ? run(map, chain, j, i, to, from, true) : run(map, chain, i, j, from, to, true);
+            TapeLine one = i <= j ? run(name, map, chain, i, j, from, to, false) : run(name, map, chain, j, i, to, from, false);
+            TapeLine other = !chain.closed() ? one : i <= j ? run(name, map, chain, j, i, to, from, true) : run(name, map, chain, i, j, from, to, true);
             TapeLine shorter = other.formLength() < one.formLength() ? other : one;
             if (best == null || shorter.formLength() < best.formLength()) best = shorter;
         }
@@ -87,14 +87,14 @@ public record Tape(double x0, double y0, double z0, double x1, double y1, double
     }
 
     /** From a point on piece i to a point on piece j, i <= j, or on through the end to the beginning where {@code round}. */
-    private static TapeLine run(FlatMap map, PlaneSection.Chain chain, int i, int j, SkinPoint from, SkinPoint to, boolean round) {
+    private static TapeLine run(String name, FlatMap map, PlaneSection.Chain chain, int i, int j, SkinPoint from, SkinPoint to, boolean round) {
         int n = chain.pieces(), steps = round ? (j - i + n) % n : j - i;
         int[] triangle = new int[steps + 2];
         double[] weight = new double[3 * triangle.length];
         put(triangle, weight, 0, from);
         for (int k = 0; k < steps; k++) put(triangle, weight, k + 1, chain.end((i + k) % n));
         put(triangle, weight, steps + 1, to);
-        return TapeLine.of("tape", map, triangle, weight);
+        return TapeLine.of(name, map, triangle, weight);
     }
 
     private static void put(int[] triangle, double[] weight, int at, SkinPoint p) {
