@@ -123,7 +123,7 @@ class FlattenEndToEndTest {
     @Test
     void theSummaryHasItsKeysInTheirOrder() throws IOException {
         JsonNode root = flattened(Files.write(temp.resolve("dome.obj"), HostileFiles.written(HostileFiles.dome(), Format.OBJ)));
-        assertEquals(List.of("blankwright", "input", "reduced", "aim", "outcome", "steps", "findings", "pieces", "proposal", "seconds", "peak_memory_mb"), keys(root));
+        assertEquals(List.of("blankwright", "input", "reduced", "aim", "outcome", "steps", "findings", "pieces", "tapes", "proposal", "seconds", "peak_memory_mb"), keys(root));
         assertEquals(List.of("name", "units", "vertices", "triangles", "area_mm2", "size_mm"), keys(root.get("input")));
         JsonNode piece = root.get("pieces").get(0);
         assertEquals(List.of("triangles", "form_area_mm2", "flat_area_mm2", "flat_size_mm", "outline_mm", "holes", "turned_over",
