@@ -17,7 +17,7 @@ public final class Multigrid {
     private final List<BlockRows> rows;                   // finest first
     private final List<Transfer> transfers;               // from each of them to the next coarser
     private final Cholesky coarsest;
-    private final double[][] x, r, c;
+    private final double[][] b, x, r, c;                  // of each level: what is to be solved for, the answer, what is left of b, a correction
     private List<double[]> free = List.of();
     private int iterations;
 
@@ -31,16 +31,16 @@ public final class Multigrid {
         this.transfers = transfers;
         this.coarsest = coarsest;
         int n = rows.size();
+        b = new double[n + 1][];
         x = new double[n + 1][];
-        r = new double[n + 1][];
-        c = new double[n + 1][];
+        r = new double[n][];
+        c = new double[n][];
         for (int l = 0; l < n; l++) {
-            x[l] = new double[2 * rows.get(l).rows()];
             r[l] = new double[2 * rows.get(l).rows()];
             c[l] = new double[2 * rows.get(l).rows()];
+            b[l + 1] = new double[2 * transfers.get(l).coarse()];
+            x[l + 1] = new double[2 * transfers.get(l).coarse()];
         }
-        r[n] = new double[2 * transfers.get(n - 1).coarse()];
-        x[n] = new double[2 * transfers.get(n - 1).coarse()];
     }
 
     /**
@@ -80,7 +80,7 @@ public final class Multigrid {
         double first = 0, before = 0;
         for (iterations = 0; ; iterations++) {
             if (cancelled.getAsBoolean()) throw new CancellationException();
-            cycle(0, left, z);
+            cycle(left, z);
             double now = a.dot(left, z);
             if (iterations == 0) first = now;
             if (!(now >= 0 && now < Double.POSITIVE_INFINITY)) return Double.POSITIVE_INFINITY;
@@ -104,7 +104,11 @@ public final class Multigrid {
         }
     }
 
-    /** One cycle from zero: z is about A⁻¹ b. */
+    /** One cycle from zero: z is about A⁻¹ b, by a matrix that is symmetric, as conjugate gradients need it. */
+    void cycle(double[] b, double[] z) {
+        cycle(0, b, z);
+    }
+
     private void cycle(int level, double[] b, double[] z) {
         if (level == rows.size()) {
             withoutFree(b);
@@ -115,8 +119,8 @@ public final class Multigrid {
         BlockRows a = rows.get(level);
         a.forward(b, z);
         a.leftByForward(z, r[level]);
-        transfers.get(level).down(r[level], r[level + 1]);
-        cycle(level + 1, r[level + 1], x[level + 1]);
+        transfers.get(level).down(r[level], this.b[level + 1]);
+        cycle(level + 1, this.b[level + 1], x[level + 1]);
         transfers.get(level).up(x[level + 1], z);
         a.residual(b, z, r[level]);
         a.backward(r[level], c[level]);

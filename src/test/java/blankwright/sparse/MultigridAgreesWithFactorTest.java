@@ -39,8 +39,9 @@ class MultigridAgreesWithFactorTest {
         };
     }
 
-    private static Transfer halving() {
-        int n = N / 2, m = N + 1;
+    /** From n cells a side to half as many. */
+    private static Transfer halving(int cells) {
+        int n = cells / 2, m = cells + 1;
         int[] parent = new int[3 * m * m];
         double[] weight = new double[3 * m * m];
         for (int i = 0; i < m; i++)
@@ -59,7 +60,7 @@ class MultigridAgreesWithFactorTest {
             places[3 * v] = v / (N / 2 + 1);
             places[3 * v + 1] = v % (N / 2 + 1);
         }
-        Multigrid solver = new Multigrid(List.of(new BlockRows((N + 1) * (N + 1), fine)), List.of(halving()),
+        Multigrid solver = new Multigrid(List.of(new BlockRows((N + 1) * (N + 1), fine)), List.of(halving(N)),
                 new Cholesky(places.length / 3, coarse, places, 2));
         assertTrue(solver.fill(List.of(stiff, stiffCoarse), new double[] {0.01, 0.04}, List.of(), () -> false));
         return solver;
@@ -116,7 +117,7 @@ class MultigridAgreesWithFactorTest {
     }
 
     @Test void upAndDownAreTransposes() {
-        Transfer halving = halving();
+        Transfer halving = halving(N);
         double[] c = new Random(1).doubles(2 * halving.coarse()).toArray(), f = new double[load.length], down = new double[c.length];
         halving.up(c, f);
         halving.down(load, down);
@@ -124,6 +125,30 @@ class MultigridAgreesWithFactorTest {
         for (int i = 0; i < f.length; i++) a += f[i] * load[i];
         for (int i = 0; i < c.length; i++) b += c[i] * down[i];
         assertEquals(a, b, 1e-10);
+    }
+
+    @Test void aCycleOverThreeMeshesIsSymmetricAndTakesAGoodHalfOff() {
+        int[] coarsest = grid(N / 4);
+        double[] places = new double[3 * (N / 4 + 1) * (N / 4 + 1)];
+        for (int v = 0; v < places.length / 3; v++) {
+            places[3 * v] = v / (N / 4 + 1);
+            places[3 * v + 1] = v % (N / 4 + 1);
+        }
+        Multigrid solver = new Multigrid(List.of(new BlockRows((N + 1) * (N + 1), fine), new BlockRows((N / 2 + 1) * (N / 2 + 1), coarse)),
+                List.of(halving(N), halving(N / 2)), new Cholesky(places.length / 3, coarsest, places, 2));
+        assertTrue(solver.fill(List.of(stiff, stiffCoarse, plate(coarsest)), new double[] {0.01, 0.04, 0.16}, List.of(), () -> false));
+        double[] other = new Random(8).doubles(load.length, -1, 1).toArray(), ofLoad = new double[load.length], ofOther = new double[load.length];
+        solver.cycle(load, ofLoad);
+        solver.cycle(other, ofOther);
+        double a = 0, b = 0;
+        for (int i = 0; i < load.length; i++) {
+            a += other[i] * ofLoad[i];
+            b += load[i] * ofOther[i];
+        }
+        assertEquals(a, b, 1e-10 * Math.abs(a));
+        double[] x = new double[load.length];
+        assertTrue(solver.solve(load, x, 1e-13, 0, 40, () -> false) <= 1e-13);
+        assertArrayEquals(byFactor(), x, 1e-11);
     }
 
     @Test void sameBitsOnOneAndManyThreads() throws Exception {
