@@ -5,6 +5,7 @@ import blankwright.job.Packet;
 import blankwright.job.Piece;
 import blankwright.job.Proposal;
 import blankwright.job.Result;
+import blankwright.job.RollWords;
 import blankwright.job.SensitivityWords;
 import blankwright.mesh.Finding;
 import blankwright.num.Lengths;
@@ -75,6 +76,7 @@ final class BenchReport {
                 Math.toDegrees(curvature.positive()), Math.toDegrees(Math.abs(curvature.negative())));
         most(piece, Instruction.SHRINK, "shrink");
         most(piece, Instruction.STRETCH, "stretch");
+        for (String sentence : RollWords.of(result.rolls(piece))) say("  %s", sentence);
         piece.buckled().ifPresent(buckled -> {
             for (String sentence : BucklingWords.of(buckled)) say("  %s", sentence);
         });

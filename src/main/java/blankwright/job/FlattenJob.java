@@ -37,6 +37,7 @@ import blankwright.shape.Fineness;
 import blankwright.shape.UnfitValue;
 import blankwright.shop.Demand;
 import blankwright.shop.Layout;
+import blankwright.shop.RolledArea;
 import blankwright.shop.SheetThickness;
 import blankwright.shop.Stations;
 import blankwright.shop.VerdictBands;
@@ -353,7 +354,8 @@ public final class FlattenJob {
         Optional<Demand> demand = recipe.metal().isEmpty() || thickness.isEmpty() ? Optional.empty()
                 : Optional.of(Demand.of(strain, vertices, plain, recipe.metal().get().judge(recipe.thickness().getAsDouble())));
         Zones zones = demand.map(d -> d.judged(plain)).orElse(plain);
-        return new Piece(outcome, strain, vertices, Developability.of(strain, rim), rim, zones, stations, Curvature.of(part.sewn()), part,
+        List<RolledArea> rolled = overlaps ? List.of() : RolledArea.of(strain, RolledArea.SPACING);
+        return new Piece(outcome, strain, vertices, Developability.of(strain, rim), rim, zones, stations, rolled, Curvature.of(part.sewn()), part,
                 rims.count() - 1, outline, aim.flatMap(a -> a.tools(strain)), thickness, demand, overlaps, buckled(part, strain),
                 sensitivity(part, outcome, aim, map, overlaps, share));
     }

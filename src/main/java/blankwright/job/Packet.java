@@ -140,7 +140,7 @@ public final class Packet {
         for (int i = 0; i < result.pieces().size(); i++) {
             Piece piece = result.pieces().get(i);
             pieces.add(new BlankPiece(result.pieceName(i), piece.map(), piece.vertices(), piece.zones(), piece.stations().centreLine(),
-                    stationLines(piece), tapes.on(i), seams(i)));
+                    stationLines(piece), tapes.on(i), result.rolls(piece), seams(i)));
         }
         List<String> lines = new ArrayList<>(result.warnings());
         lines.addAll(notes());

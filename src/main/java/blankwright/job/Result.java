@@ -1,9 +1,11 @@
 package blankwright.job;
 
 import blankwright.mesh.Finding;
+import blankwright.metal.Springback;
 import blankwright.num.LengthUnit;
 import blankwright.project.Recipe;
 import blankwright.shop.FormingWork;
+import blankwright.shop.RollMark;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -61,6 +63,13 @@ public record Result(Recipe recipe, String name, Path folder, LengthUnit units, 
     public double work(Piece piece) {
         if (recipe.metal().isEmpty() || recipe.thickness().isEmpty()) return Double.NaN;
         return FormingWork.joules(piece.strain(), recipe.metal().get().alloy(), recipe.thickness().getAsDouble());
+    }
+
+    /** Where a piece is rolled, and what to set the roll for where metal and thickness are known. */
+    public List<RollMark> rolls(Piece piece) {
+        Optional<Springback> sheet = recipe.thickness().isEmpty() ? Optional.empty()
+                : recipe.metal().map(m -> Springback.of(m.alloy(), recipe.thickness().getAsDouble()));
+        return RollMark.of(piece.rolled(), recipe.thickness(), sheet);
     }
 
     /** With more findings after the others. */

@@ -3,6 +3,9 @@ package blankwright.job;
 import blankwright.mesh.Finding;
 import blankwright.shop.Demand;
 import blankwright.shop.Judgement;
+import blankwright.shop.RollMark;
+import blankwright.shop.RolledArea;
+import blankwright.shop.Ruling;
 import blankwright.shop.Tapes;
 import blankwright.shop.ToolWork;
 import blankwright.shop.Verdict;
@@ -19,6 +22,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.Comparator;
+import java.util.List;
 
 /** The run in numbers, as {@code summary.json}: stable keys in a stable order, null for what does not apply. */
 final class Summary {
@@ -131,9 +135,31 @@ final class Summary {
         } else {
             node.putNull("tools");
         }
+        rolled(node.putArray("rolled"), piece);
         piece.buckled().ifPresentOrElse(b -> buckling(node.putObject("buckling"), b), () -> node.putNull("buckling"));
         piece.sensitivity().ifPresentOrElse(s -> sensitivity(node.putObject("sensitivity"), s), () -> node.putNull("sensitivity"));
         return node;
+    }
+
+    private void rolled(ArrayNode areas, Piece piece) {
+        List<RollMark> rolls = result.rolls(piece);
+        for (RollMark roll : rolls) {
+            if (roll.isStart()) {
+                RolledArea area = piece.rolled().get(roll.area() - 1);
+                ObjectNode node = areas.addObject().put("name", roll.roll()).put("outside", area.outward() ? "bulges" : "hollow");
+                number(node, "share", area.share());
+                number(node, "way_mm", area.way());
+                node.putArray("rulings");
+            }
+            Ruling line = roll.ruling();
+            ObjectNode one = ((ArrayNode) areas.get(roll.area() - 1).get("rulings")).addObject().put("name", roll.name());
+            number(one, "at_mm", line.at());
+            one.putArray("from_mm").add(line.u1()).add(line.v1());
+            one.putArray("to_mm").add(line.u2()).add(line.v2());
+            one.putArray("radius_mm").add(line.radius1()).add(line.radius2());
+            if (Double.isNaN(roll.set1())) one.putNull("roll_to_mm");
+            else one.putArray("roll_to_mm").add(roll.set1()).add(roll.set2());
+        }
     }
 
     private void buckling(ObjectNode node, Buckled buckled) {

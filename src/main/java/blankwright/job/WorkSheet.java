@@ -17,6 +17,8 @@ import blankwright.shop.Amounts;
 import blankwright.shop.Demand;
 import blankwright.shop.Instruction;
 import blankwright.shop.Judgement;
+import blankwright.shop.RollMark;
+import blankwright.shop.Ruling;
 import blankwright.shop.SeamEdges;
 import blankwright.shop.SheetThickness;
 import blankwright.shop.Spot;
@@ -74,6 +76,7 @@ final class WorkSheet {
         cut();
         picture("work-map-form.png", "What must be stretched (orange) and shrunk (purple), on the form");
         picture("work-map-blank.png", "The same on the blank, with the zones and their lines");
+        rolled();
         zones();
         softening();
         thickness();
@@ -131,6 +134,32 @@ final class WorkSheet {
         Handwork hands = recipe.handwork();
         return "work: the least work in the metal" + (hands.lean() == 0 ? "" : String.format(Locale.ROOT, ", lean %+.2f (rather %s)",
                 hands.lean(), hands.lean() > 0 ? "stretch" : "shrink"));
+    }
+
+    private void rolled() {
+        Table table = new Table("line on the blank", "from the start, square to it", "its ends", "radius that must stay, inside", "set the roll to, inside");
+        List<String> words = new ArrayList<>();
+        for (int i = 0; i < result.pieces().size(); i++) {
+            Piece piece = result.pieces().get(i);
+            String name = result.pieceName(i);
+            List<RollMark> rolls = result.rolls(piece);
+            for (String sentence : RollWords.of(rolls)) words.add(name + sentence + ".");
+            for (RollMark roll : rolls) {
+                Ruling line = roll.ruling();
+                table.row(name + roll.name(), Lengths.mm(line.at(), 0), String.format(Locale.ROOT, "(%.0f, %.0f) to (%.0f, %.0f) mm", whole(line.u1()),
+                        whole(line.v1()), whole(line.u2()), whole(line.v2())), radii(roll, roll.inside1(), roll.inside2()),
+                        Double.isNaN(roll.set1()) ? "not known" : radii(roll, roll.set1(), roll.set2()));
+            }
+        }
+        if (table.isEmpty()) return;
+        say("## Roll first");
+        list(words);
+        say("%s", table);
+    }
+
+    /** Of both ends of a ruling, or one for all of it. */
+    private static String radii(RollMark roll, double first, double second) {
+        return roll.even() ? RollMark.radius((first + second) / 2) + " mm" : RollMark.radius(first) + " to " + RollMark.radius(second) + " mm";
     }
 
     private void zones() {

@@ -1,6 +1,7 @@
 package blankwright.sheet;
 
 import blankwright.mesh.FlatMap;
+import blankwright.shop.RollMark;
 import blankwright.shop.SeamEdges;
 import blankwright.shop.TapeLine;
 import blankwright.shop.Zone;
@@ -18,14 +19,16 @@ import java.util.List;
  * @param centreLine in its parts, longest first; may be empty
  * @param stations lines marked across it
  * @param tapes lines laid over it by hand
+ * @param rolls rulings of the areas that are rolled
  * @param seams edges to be joined after forming
  */
 public record BlankPiece(String name, FlatMap map, VertexStrain strain, Zones zones, List<TapeLine> centreLine, List<TapeLine> stations,
-        List<TapeLine> tapes, List<SeamEdges> seams) {
+        List<TapeLine> tapes, List<RollMark> rolls, List<SeamEdges> seams) {
     public BlankPiece {
         centreLine = List.copyOf(centreLine);
         stations = List.copyOf(stations);
         tapes = List.copyOf(tapes);
+        rolls = List.copyOf(rolls);
         seams = List.copyOf(seams);
     }
 

@@ -15,6 +15,8 @@ import blankwright.outline.Region;
 import blankwright.outline.RimFit;
 import blankwright.shop.Amounts;
 import blankwright.shop.Instruction;
+import blankwright.shop.RollMark;
+import blankwright.shop.Ruling;
 import blankwright.shop.SeamEdges;
 import blankwright.shop.TapeLine;
 import blankwright.shop.Zone;
@@ -30,7 +32,8 @@ import java.util.Map;
  *
  * <ul>
  * <li>CUT: the outline and the holes; where an allowance is asked, that much outside them, and TRIM is the finished edge.
- * <li>MARK: centre line, station lines and tapes laid by hand with a tick at each end, seam marks: ticks that meet again when the seam is closed.
+ * <li>MARK: centre line, station lines and tapes laid by hand with a tick at each end, seam marks: ticks that meet again when the seam is closed, the
+ *     rulings of rolled areas.
  * <li>SHRINK, STRETCH: borders of zones, each drawn once (between both kinds: on SHRINK), the line each zone is measured along where that is not
  *     the edge itself, arrows:
  *     pointing at each other = shrink, parting = stretch.
@@ -90,11 +93,13 @@ public final class BlankSheet {
         for (BlankPiece piece : pieces) {
             marks(piece);
             seams(piece);
+            rulings(piece);
             borders(piece);
             zoneNumbers(piece);
         }
         for (BlankPiece piece : pieces) {
             zoneLines(piece);
+            rollWords(piece);
             arrows(piece);
             names(piece);
         }
@@ -202,6 +207,56 @@ public final class BlankSheet {
         }
         double tall = 0.5 * high;                               // over other words: a mark without its name says nothing
         letters.line(name, u + 4 * tall * nu - Lettering.width(name, tall) / 2, v + 4 * tall * nv - tall / 2, tall);
+    }
+
+    // ---- rolling
+
+    /** Straight, whole: a ruling is laid parallel to the roll. One that runs beside the edge is the edge. */
+    private void rulings(BlankPiece piece) {
+        for (RollMark roll : piece.rolls()) {
+            Ruling r = roll.ruling();
+            if (r.length() > 4 * TOLERANCE && !isEdge(piece, r)) out.add(new Entity.Line(Layer.MARK, r.u1(), r.v1(), r.u2(), r.v2()));
+        }
+    }
+
+    /** Where rolling begins at a straight rim. */
+    private boolean isEdge(BlankPiece piece, Ruling r) {
+        for (double f : new double[] {0.1, 0.3, 0.5, 0.7, 0.9})
+            if (!besideEdge(piece, r.u1() + f * (r.u2() - r.u1()), r.v1() + f * (r.v2() - r.v1()))) return false;
+        return true;
+    }
+
+    /** Name and radii beside the middle of each ruling, or where it is rolled as a cone the radii beside both ends. */
+    private void rollWords(BlankPiece piece) {
+        double high = 0.85 * high(piece);
+        for (RollMark roll : piece.rolls()) {
+            Ruling r = roll.ruling();
+            String name = piece.name() + roll.name() + (isEdge(piece, r) ? " (edge)" : "");
+            if (roll.even()) {
+                beside(piece, r, name + "  " + roll.middle(), 0.5, high);
+            } else {
+                beside(piece, r, name, 0.5, high);
+                beside(piece, r, roll.first(), 0.08, high);
+                beside(piece, r, roll.second(), 0.92, high);
+            }
+        }
+    }
+
+    /** Level words on one side or the other of a ruling, as near as may be to a share of its length from its first end. */
+    private void beside(BlankPiece piece, Ruling r, String words, double share, double tall) {
+        double length = r.length();
+        if (!(length > 0)) return;
+        double du = (r.u2() - r.u1()) / length, dv = (r.v2() - r.v1()) / length, wide = Lettering.width(words, tall);
+        double off = 0.5 * tall + Math.abs(dv) * wide / 2 + Math.abs(du) * tall / 2;
+        double step = Math.max(1.7 * tall, length / 24), there = share * length;
+        List<double[]> places = new ArrayList<>();
+        for (double away : new double[] {off, -off, off + 1.6 * tall, -off - 1.6 * tall, off + 3.2 * tall, -off - 3.2 * tall}) {
+            for (int k = 0; k < 12; k++) {
+                double at = there + (share < 0.5 ? k : share > 0.5 ? -k : k % 2 == 0 ? k / 2 : -(k + 1) / 2) * step;
+                if (at >= 0 && at <= length) places.add(new double[] {r.u1() + at * du - away * dv, r.v1() + at * dv + away * du});
+            }
+        }
+        letters.firstFree(words, tall, inMetal(piece, words, tall, places));
     }
 
     // ---- work
@@ -364,6 +419,11 @@ public final class BlankSheet {
         lines.add("numbers at arrows: mm on every 100 mm, - take in, + let out");
         if (pieces.stream().anyMatch(p -> !p.seams().isEmpty())) lines.add("seam: marks of the same name, such as "
                 + pieces.stream().flatMap(p -> p.seams().stream()).findFirst().orElseThrow().name() + "-1, meet again");
+        for (BlankPiece piece : pieces) {
+            for (RollMark roll : piece.rolls())
+                if (roll.isStart()) lines.add(piece.name() + roll.roll() + ": the outside face " + roll.outside() + "; lay its lines parallel to the roll");
+        }
+        pieces.stream().flatMap(p -> p.rolls().stream()).findFirst().ifPresent(roll -> lines.add(roll.key()));
         for (BlankPiece piece : pieces) {
             String name = piece.name().isEmpty() ? "" : piece.name() + " ";
             if (!piece.centreLine().isEmpty()) lines.add(check(name + "centre line", piece.centreLine().get(0)));

@@ -16,7 +16,7 @@ import java.util.List;
  *
  * <p>A triangle is rolled where its strain is below {@link Developability#NEARLY}, its curvature is more than that of a circle of {@link #FLAT} times the
  * size of the piece, and the curvature across is below {@link #ACROSS} of it; neighbours that bulge to the same side make an area, which counts from
- * {@link #SMALLEST} of the piece. From the middle of the area a way is gone square to the rulings, both ways, until it leaves the area or the curvature
+ * {@link #SMALLEST} of the piece and from a bulge of {@link #BULGE} of its size: less is a strip that by chance needs no work. From the middle of the area a way is gone square to the rulings, both ways, until it leaves the area or the curvature
  * falls below half of what it is a little further in: there the rolling starts and stops. A ruling is the straight line through a place of the way,
  * along the mean of the tensors it crosses, to where it leaves the area.
  * <p>Error: start and stop to about two triangles, directions to about half a degree and radii to about 4 % on even meshes; a degree
@@ -27,10 +27,14 @@ import java.util.List;
  * @param share of the piece's area, 0..1
  */
 public record RolledArea(List<Ruling> rulings, boolean outward, double share) {
-    private static final double FLAT = 10, ACROSS = 0.25, SMALLEST = 0.03;
+    private static final double FLAT = 10, ACROSS = 0.25, SMALLEST = 0.03, BULGE = 0.005;
     private static final int LONGEST_WAY = 2_000;       // steps, ten sides of a square of the area: no way runs in circles for long
     private static final int RIM = 8;                   // steps from start and stop at which directions are asked for them
     private static final int GAP = 8;                   // steps a ruling may lead over a place that noise left out of the area
+    private static final int COARSE = 4;                // steps at which the ends of a ruling are felt for where only its mean direction is asked
+
+    /** Distance between two rulings where nothing else is asked, mm: a roll is brought along a few at a time. */
+    public static final double SPACING = 50;
 
     public RolledArea {
         rulings = List.copyOf(rulings);
@@ -49,6 +53,13 @@ public record RolledArea(List<Ruling> rulings, boolean outward, double share) {
     /** From start to stop along the sheet, square to the rulings, mm. */
     public double way() {
         return stop().at() - start().at();
+    }
+
+    /** How high it stands over a straight edge laid square to its rulings, about, mm. */
+    double bulge() {
+        double curvature = 0;
+        for (Ruling ruling : rulings) curvature += 2 / (ruling.radius1() + ruling.radius2()) / rulings.size();
+        return way() * way() * curvature / 8;
     }
 
     /**
@@ -73,7 +84,8 @@ public record RolledArea(List<Ruling> rulings, boolean outward, double share) {
             for (int a : area) share += map.form().area(a) / whole;
             if (share < SMALLEST) continue;
             List<Ruling> rulings = new Tracer(map, bend, area).rulings(spacing);
-            if (rulings.size() >= 2) found.add(new RolledArea(rulings, side[t] > 0, share));
+            RolledArea rolled = rulings.size() < 2 ? null : new RolledArea(rulings, side[t] > 0, share);
+            if (rolled != null && rolled.bulge() > BULGE * Math.hypot(map.size()[0], map.size()[1])) found.add(rolled);
         }
         found.sort((a, b) -> Double.compare(b.share, a.share));
         return found;
@@ -196,10 +208,18 @@ public record RolledArea(List<Ruling> rulings, boolean outward, double share) {
                 double s = length * p / parts;
                 along = s < in || s > length - in ? turned(along, way, run, s < in ? in : length - in, s < in ? 3 * in : length - 3 * in, s)
                         : ruled(along, way, run, s);
-                double[] place = onWay(way, run, Math.max(in / 4, Math.min(length - in / 4, s)));
-                rulings.add(ruling(place[0], place[1], along, s));
+                double inside = Math.max(in / 4, Math.min(length - in / 4, s));
+                double[] place = onWay(way, run, inside);
+                rulings.add(shifted(ruling(place[0], place[1], along, s), along, s - inside));
             }
             return rulings;
+        }
+
+        /** Found a little inside, where it cannot graze a rim, and put back to its place where both ends stay on the area. */
+        private Ruling shifted(Ruling r, double[] d, double by) {
+            if (by == 0) return r;
+            Here a = at(r.u1() - by * d[1], r.v1() + by * d[0]), b = at(r.u2() - by * d[1], r.v2() + by * d[0]);
+            return a.off() > step || b.off() > step ? r : new Ruling(a.u(), a.v(), b.u(), b.v(), r.radius1(), r.radius2(), r.at());
         }
 
         /** Direction of the ruling at s of the way, the one that turns less from {@code like}. */
@@ -269,13 +289,13 @@ public record RolledArea(List<Ruling> rulings, boolean outward, double share) {
         }
 
         /** Ends of the line through (u, v) along a direction within the area: {distance back, distance forth}, both 0 or above. */
-        private double[] reach(double u, double v, double[] d) {
+        private double[] reach(double u, double v, double[] d, int stride) {
             double[] ends = new double[2];
             double loose = step;                        // a line beside a straight rim must not end where it grazes it
             for (int side = 0; side < 2; side++) {
                 double sign = side == 0 ? -1 : 1;
                 int far = 0;
-                for (int i = 1; i <= far + GAP && i < LONGEST_WAY; i++)
+                for (int i = stride; i <= far + GAP && i < LONGEST_WAY; i += stride)
                     if (at(u + sign * i * step * d[0], v + sign * i * step * d[1]).off() <= loose) far = i;
                 ends[side] = far * step;
             }
@@ -284,7 +304,7 @@ public record RolledArea(List<Ruling> rulings, boolean outward, double share) {
 
         /** Mean of the tensors along the ruling through (u, v), whose direction they in turn give. */
         private double[] lineTensor(double u, double v, double[] first) {
-            double[] d = direction(first, 1, 0), ends = reach(u, v, d), mean = new double[3];
+            double[] d = direction(first, 1, 0), ends = reach(u, v, d, COARSE), mean = new double[3];
             int samples = 12;
             for (int i = 0; i <= samples; i++) {
                 double s = -ends[0] + (ends[0] + ends[1]) * i / samples;
@@ -295,7 +315,7 @@ public record RolledArea(List<Ruling> rulings, boolean outward, double share) {
         }
 
         private Ruling ruling(double u, double v, double[] d, double at) {
-            double[] ends = reach(u, v, d);
+            double[] ends = reach(u, v, d, 1);
             // a step and a half out is off the area on both sides; its nearest place is the end
             Here a = at(u - (ends[0] + 1.5 * step) * d[0], v - (ends[0] + 1.5 * step) * d[1]);
             Here b = at(u + (ends[1] + 1.5 * step) * d[0], v + (ends[1] + 1.5 * step) * d[1]);
