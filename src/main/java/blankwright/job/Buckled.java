@@ -3,6 +3,7 @@ package blankwright.job;
 import blankwright.mesh.EdgeTable;
 import blankwright.mesh.RimLoops;
 import blankwright.mesh.TriMesh;
+import blankwright.mesh.reduce.Reduce;
 import blankwright.metal.Alloy;
 import blankwright.metal.buckling.CriticalStrain;
 import blankwright.metal.buckling.FacetStrain;
@@ -12,6 +13,8 @@ import blankwright.metal.buckling.Sheet;
 import blankwright.metal.buckling.Tuck;
 import blankwright.metal.buckling.UnworkedBlank;
 import blankwright.metal.buckling.UnworkedForce;
+import blankwright.num.Progress;
+import blankwright.num.Share;
 import blankwright.project.Clamps;
 import blankwright.strain.Curvature;
 import blankwright.strain.StrainField;
@@ -25,14 +28,22 @@ import java.util.function.BooleanSupplier;
  *
  * @param map the strain at which each place gives way, against what it would have to bear
  * @param waves of the first mode along each rim; empty where it never buckles
- * @param oilCan of the finished panel held all round
+ * @param oilCan of the finished panel, its seams closed, held all round
  */
 public record Buckled(UnworkedBlank blank, CriticalStrain map, Optional<RimWaves> waves, Optional<OilCan> oilCan) {
     /** More triangles than that would take minutes and gigabytes. */
     static final int MOST_TRIANGLES = 120_000;
     private static final double CALM = 0.05;        // of the largest compressive strain
 
-    static Buckled of(StrainField strain, Curvature curvature, Alloy alloy, double thickness, Clamps clamps, BooleanSupplier cancelled) {
+    /** Triangles to which the finished panel is thinned out, where it has more: each of some dozen pressures takes a factor. */
+    private static final int MOST_PRESSED = 6_000;
+    private static final int LEAST_PRESSED = 2_000;
+    private static final double AT = 0.9;           // of the whole run, while it is thinned out
+    private static final double STRAY = 0.2;        // of the thickness, by which the thinned panel may leave the form
+
+    /** @param sewn the form with its seams closed */
+    static Buckled of(StrainField strain, TriMesh sewn, Alloy alloy, double thickness, Clamps clamps, Progress progress) {
+        BooleanSupplier cancelled = progress::cancelled;
         TriMesh form = strain.map().form();
         Sheet sheet = sheet(alloy, thickness);
         int n = form.triangleCount();
@@ -51,8 +62,19 @@ public record Buckled(UnworkedBlank blank, CriticalStrain map, Optional<RimWaves
         UnworkedBlank blank = UnworkedBlank.of(force, sheet, held(clamps, form, atRim, calm(form, map)), cancelled);
         Optional<RimWaves> waves = blank.modes().isEmpty() ? Optional.empty()
                 : Optional.of(RimWaves.of(form, blank.modes().get(0).displacement(), missing));
-        double whole = (curvature.positive() + curvature.negative()) / form.area();
-        return new Buckled(blank, map, waves, OilCan.of(form, whole, atRim, sheet));
+        return new Buckled(blank, map, waves, oilCan(sewn, sheet, progress));
+    }
+
+    private static Optional<OilCan> oilCan(TriMesh sewn, Sheet sheet, Progress progress) {
+        Curvature curvature = Curvature.of(sewn);
+        double whole = (curvature.positive() + curvature.negative()) / sewn.area();
+        Optional<OilCan> can = OilCan.of(sewn, whole, atRim(sewn), sheet);
+        if (can.isEmpty()) return can;
+        int enough = Math.min(MOST_PRESSED, Math.max(LEAST_PRESSED, 2 * can.get().triangles(sewn, sheet)));
+        TriMesh panel = sewn.triangleCount() <= enough ? sewn
+                : Reduce.of(sewn, STRAY * sheet.thickness(), enough, new Share(progress, AT, AT)).mesh();
+        if (panel.triangleCount() > 2 * MOST_PRESSED) return can;
+        return Optional.of(can.get().computed(panel, atRim(panel), sheet, progress::cancelled));
     }
 
     /** What buckling asks of an alloy; a law that does not harden keeps a hundredth, so that some stiffness is left. */

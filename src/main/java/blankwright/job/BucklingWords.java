@@ -13,6 +13,8 @@ import java.util.Locale;
 
 /** Buckling in sentences for the bench. */
 public final class BucklingWords {
+    private static final double TOO_MUCH = 1.3;         // linear over step by step, from which it is said
+
     private BucklingWords() { }
 
     /** One to four sentences: whether, how, what to do, and what the finished panel will do. */
@@ -50,15 +52,37 @@ public final class BucklingWords {
     }
 
     private static String oilCan(OilCan can) {
-        return switch (can.verdict()) {
-            case NO_CROWN -> "held at its edges: " + can.verdict().words() + " as a whole, so nothing to pop through";
-            case HIGH_CROWN -> "held at its edges: " + can.verdict().words();
-            case SOFT -> say("held at its edges: %s; its crown of %s is too low for the sheet to snap (parameter %.1f, snaps from %.1f;"
-                    + " from memory)", can.verdict().words(), Lengths.mm(can.crown(), 1), can.parameter(), OilCan.LEAST_PARAMETER);
-            case SNAPS, STANDS -> say("held at its edges: %s: snaps at about %.0f N spread over it (parameter %.1f; formulas from"
-                    + " memory); %s of length along a line over it is all its crown", can.verdict().words(), can.push(), can.parameter(),
-                    Lengths.mm(can.spareLength(), 2));
-        };
+        String words = "held at its edges: " + can.verdict().words();
+        if (can.verdict() == OilCan.Verdict.NO_CROWN) return words + " as a whole, so nothing to pop through";
+        if (can.verdict() == OilCan.Verdict.HIGH_CROWN) return words;
+        if (!can.held().isEmpty()) return words + ": " + computed(can) + spare(can);
+        String coarse = can.fineEnough() > 0 ? say("; triangles of %s, not more, would let it be computed", Lengths.mm(can.fineEnough(), 0)) : "";
+        if (can.verdict() == OilCan.Verdict.UNKNOWN) return words + coarse;
+        if (can.verdict() == OilCan.Verdict.SOFT)
+            return words + say("; its crown of %s is too low for the sheet to snap (parameter %.1f, snaps from %.1f; from memory)",
+                    Lengths.mm(can.crown(), 1), can.parameter(), OilCan.LEAST_PARAMETER) + coarse;
+        return words + say(": snaps at about %.0f N spread over it (parameter %.1f; formulas from memory)", can.push(), can.parameter())
+                + spare(can) + coarse;
+    }
+
+    private static String computed(OilCan can) {
+        List<String> each = new ArrayList<>();
+        boolean tooMuch = false;
+        for (OilCan.Held held : can.held()) {
+            String what = Double.isFinite(held.snap()) ? say("snaps at about %.0f N spread over it", held.snap())
+                    : held.soft() ? "goes under without a snap" : say("does not snap up to %.0f N", OilCan.MOST);
+            String edge = (each.isEmpty() ? " where its edge is " : " where it is ") + held.edge().words();
+            each.add(!each.isEmpty() && each.get(0).startsWith(what) ? "and" + edge : what + edge);
+            tooMuch |= held.soft() || Double.isFinite(held.snap()) && held.linear() > TOO_MUCH * held.snap();
+        }
+        boolean sooner = can.formulaPush() > 0 && can.formulaPush() < can.push();
+        return String.join(", ", each) + " (computed step by step for a perfect sheet"
+                + (tooMuch ? "; linear buckling says too much for so low a crown" : "") + ")"
+                + (sooner ? say("; sheet that is not perfect may go at %.0f N (formula for caps, from memory)", can.formulaPush()) : "");
+    }
+
+    private static String spare(OilCan can) {
+        return can.spareLength() > 0 ? say("; %s of length along a line over it is all its crown", Lengths.mm(can.spareLength(), 2)) : "";
     }
 
     private static String percent(double factor) {

@@ -374,8 +374,8 @@ public final class FlattenJob {
         }
         progress.at("bending the blank unworked", 0.9);
         try {
-            return Optional.of(Buckled.of(strain, Curvature.of(part.sewn()), recipe.metal().orElseThrow().alloy(),
-                    recipe.thickness().orElseThrow(), recipe.clamps().get(), progress::cancelled));
+            return Optional.of(Buckled.of(strain, part.sewn(), recipe.metal().orElseThrow().alloy(),
+                    recipe.thickness().orElseThrow(), recipe.clamps().get(), progress));
         } catch (IllegalArgumentException e) {
             findings.add(new Finding(Finding.Kind.BUCKLING_LEFT_OUT, 1, "buckling was not computed: " + e.getMessage() + "."));
             return Optional.empty();

@@ -1,6 +1,7 @@
 package blankwright.job;
 
 import blankwright.mesh.Finding;
+import blankwright.metal.buckling.OilCan;
 import blankwright.shop.Demand;
 import blankwright.shop.Judgement;
 import blankwright.shop.RollMark;
@@ -179,6 +180,14 @@ final class Summary {
             held.put("verdict", can.verdict().words());
             number(held, "parameter", can.parameter());
             number(held, "push_N", can.push());
+            held.put("basis", can.held().isEmpty() ? "formula" : "computed");
+            number(held, "formula_N", can.formulaPush());
+            ArrayNode edges = held.putArray("held");
+            for (OilCan.Held one : can.held()) {
+                ObjectNode each = edges.addObject().put("edge", one.edge().words());
+                number(each, "snap_N", one.snap());
+                number(each, "linear_N", one.linear());
+            }
             number(held, "radius_mm", can.radius());
             number(held, "half_span_mm", can.halfSpan());
             number(held, "spare_length_mm", can.spareLength());

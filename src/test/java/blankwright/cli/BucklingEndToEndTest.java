@@ -65,6 +65,28 @@ class BucklingEndToEndTest {
         for (String field : List.of("compression_required", "compression_over_critical", "buckling_mode")) assertTrue(vtu.contains(field), field);
     }
 
+    /** A low crown is pressed on in the computer; a mesh too coarse for that says so. */
+    @Test
+    void oilCanOfALowCrown() throws IOException {
+        String low = "blankwright-recipe: 1\nname: lid\nclamped: rims\nalloy: 3003-O\nthickness: 0.5mm\n"
+                + "panel: {kind: crowned-panel, length: 300mm, width: 220mm, length-rise: 2mm, width-rise: 1.5mm}\nchord: ";
+        Run run = flatten(low + "0.01mm\n", "--formats", "csv");
+        assertEquals(ExitCode.DONE, run.exit(), run.err());
+        JsonNode can = piece().get("buckling").get("oil_can");
+        assertEquals("computed", can.get("basis").asText());
+        assertEquals(List.of("clamped", "free to turn"), can.get("held").findValuesAsText("edge"));
+        double clamped = can.get("held").get(0).get("snap_N").asDouble(), turning = can.get("held").get(1).get("snap_N").asDouble();
+        assertEquals(Math.min(clamped, turning), can.get("push_N").asDouble(), 1e-9 * clamped);
+        assertTrue(turning > can.get("formula_N").asDouble() && turning < 150 && can.get("held").get(0).get("linear_N").asDouble() > clamped);
+        assertTrue(run.out().matches("(?s).*held at its edges: oil-cans under a hand: snaps at about \\d+ N spread over it where its edge is"
+                + " clamped, snaps at about \\d+ N spread over it where it is free to turn \\(computed step by step for a perfect sheet.*;"
+                + " sheet that is not perfect may go at \\d+ N .*"), run.out());
+        Run coarse = flatten(low.replace("300mm", "900mm").replace("220mm", "600mm").replace("2mm", "14mm") + "0.3mm\n", "--formats", "csv");
+        assertEquals(ExitCode.DONE, coarse.exit(), coarse.err());
+        assertEquals("formula", piece().get("buckling").get("oil_can").get("basis").asText());
+        assertTrue(coarse.out().contains(" mm, not more, would let it be computed"), coarse.out());
+    }
+
     @Test
     void whatIsNotAskedIsNotSaid() throws IOException {
         Run run = flatten(CAP, "--alloy", "3003-O", "--thickness", "1mm", "--formats", "png,csv");

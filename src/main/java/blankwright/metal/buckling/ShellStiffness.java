@@ -39,14 +39,27 @@ final class ShellStiffness implements Elements {
 
     @Override public void lowerTriangle(int t, double[] out) {
         double[][] k = new double[18][18];
+        pack(t, k, element(t, new Facet().of(mesh, t), k), out);
+    }
+
+    /**
+     * Fills the blocks below and on the diagonal of one element, held unknowns and all; what stands on the diagonal for a held unknown.
+     *
+     * @param k 18x18, zeros
+     */
+    double element(int t, Facet f, double[][] k) {
         double[] c = new double[6];
         moduli.of(t, thickness, c);
-        Facet f = new Facet().of(mesh, t);
         if (!f.empty) fill(f, c, k);
+        return c[0];
+    }
+
+    /** The lower triangle row by row, with the held unknowns out of it. */
+    void pack(int t, double[][] k, double diagonal, double[] out) {
         for (int i = 0, s = 0; i < 18; i++) {
             boolean out1 = held[UNKNOWNS * mesh.corner(t, i / 6) + i % 6];
             for (int j = 0; j <= i; j++, s++) {
-                if (out1 || held[UNKNOWNS * mesh.corner(t, j / 6) + j % 6]) out[s] = i == j ? c[0] : 0;
+                if (out1 || held[UNKNOWNS * mesh.corner(t, j / 6) + j % 6]) out[s] = i == j ? diagonal : 0;
                 else out[s] = k[i][j];
             }
         }
