@@ -32,6 +32,7 @@ import blankwright.shop.SeamEdges;
 import blankwright.shop.TapeLine;
 import blankwright.shop.ZoneOptions;
 import blankwright.strain.StrainField;
+import java.io.ByteArrayOutputStream;
 import java.io.File;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -148,7 +149,6 @@ public final class Packet {
     }
 
     private void blank(Map<String, OutputFolder.Content> files, Set<Output> asked, Paper paper, List<Finding> findings) {
-        Recipe recipe = result.recipe();
         Drawing blank = drawing();
         if (asked.contains(Output.DXF)) files.put(prefix + "blank.dxf", out -> DxfWriter.write(blank, out));
         if (asked.contains(Output.SVG)) files.put(prefix + "blank.svg", out -> SvgWriter.write(blank, out));
@@ -158,12 +158,29 @@ public final class Packet {
             findings.add(new Finding(Finding.Kind.UNUSUAL_SIZE, 1, prefix + "blank.pdf was left out: the blank would take thousands of sheets of paper."));
             return;
         }
+        files.put(prefix + "blank.pdf", out -> PdfWriter.write(blank, cover(), paper, out));
+    }
+
+    private Cover cover() {
+        Recipe recipe = result.recipe();
         List<String> facts = new ArrayList<>(List.of("outside face up"));
         facts.addAll(notes());
         List<String> cautions = new ArrayList<>(result.warnings());
         if (!recipe.notes().isBlank()) cautions.add(recipe.notes().strip().replaceAll("\\s+", " "));
         cautions.addAll(CAUTIONS);
-        files.put(prefix + "blank.pdf", out -> PdfWriter.write(blank, new Cover((result.warnings().isEmpty() ? "" : "DO NOT CUT: ") + recipe.name(), facts, cautions), paper, out));
+        return new Cover((result.warnings().isEmpty() ? "" : "DO NOT CUT: ") + recipe.name(), facts, cautions);
+    }
+
+    /**
+     * The blank on sheets of paper, the bytes of {@code blank.pdf}.
+     *
+     * @throws IllegalArgumentException where it would take thousands of sheets
+     */
+    public static byte[] pdf(Result result, Paper paper) throws IOException {
+        Packet packet = new Packet(result, "");
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        PdfWriter.write(packet.drawing(), packet.cover(), paper, out);
+        return out.toByteArray();
     }
 
     /** Of piece i. Chosen seams are named by their number, A for the first, on every piece they bound; those added follow, piece by piece. */

@@ -428,7 +428,7 @@ final class BenchPane extends BorderPane {
         bar.progressProperty().bind(bench.runner().doneProperty());
         Label doing = new Label();
         doing.textProperty().bind(bench.runner().doingProperty());
-        Button stop = button("Stop", Feather.X, "Stops this; what was there before stays.", bench.runner()::stop);
+        Button stop = button("Stop", Feather.X, "Stops this; what was there before stays.", bench::stop);
         Label news = new Label();
         news.textProperty().bind(bench.newsProperty());
         news.visibleProperty().bind(bench.runner().busyProperty().not());

@@ -1,21 +1,28 @@
 package blankwright.viewer;
 
+import blankwright.drawing.Drawing;
 import blankwright.drawing.Layer;
 import blankwright.drawing.Paper;
+import blankwright.drawing.PdfPrinter;
 import blankwright.job.Output;
 import blankwright.outline.Curve.Box;
 import blankwright.viewer.model.Bench;
 import blankwright.viewer.model.Ink;
-import blankwright.viewer.model.Laid;
 import blankwright.viewer.model.Pages;
 import java.io.File;
 import java.nio.file.Path;
 import java.util.EnumMap;
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.concurrent.CompletableFuture;
+import javafx.application.Platform;
+import javafx.beans.binding.Bindings;
 import javafx.geometry.Insets;
+import javafx.geometry.Pos;
 import javafx.geometry.VPos;
+import javafx.scene.Node;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.control.Button;
@@ -30,29 +37,40 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
+import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.scene.paint.Color;
 import javafx.scene.text.Font;
 import javafx.scene.text.TextAlignment;
 import javafx.stage.DirectoryChooser;
 import javafx.stage.Window;
+import javafx.util.StringConverter;
+import org.kordamp.ikonli.feather.Feather;
 
 /** What goes to the bench: which files, on which paper, into which folder, with the sheets as they will come out of the printer. */
 final class TakeAway {
+    static final String NONE = "No printer is set up on this computer. Write the PDF and print it where there is one, at 100 %; or set a"
+            + " printer up in the system's settings and come back here.";
     private static final double WIDE = 460, HIGH = 380;
 
     private final Bench bench;
-    private final Laid laid;
+    private final Drawing drawing;
+    private final Ink ink;
     private final Map<Output, CheckBox> asked = new EnumMap<>(Output.class);
     private final ChoiceBox<Paper> paper = new ChoiceBox<>();
     private final TextField folder = new TextField();
     private final Label sheets = new Label();
+    private final ChoiceBox<PdfPrinter> printers = new ChoiceBox<>();
+    private final Button cover = new Button("Print the cover first"), print = new Button("Print the sheets", Icons.of(Feather.PRINTER));
+    private final Label noPrinter = new Label("Looking for printers…");
+    private final HBox printing = new HBox(8, kept("Printer:"), printers, cover, print);
     private final Canvas preview = new Canvas(WIDE, HIGH);
     private final Dialog<ButtonType> dialog = new Dialog<>();
 
     TakeAway(Bench bench, Window owner, String style) {
         this.bench = bench;
-        this.laid = bench.laidProperty().get();
+        drawing = bench.drawing();
+        ink = Ink.of(drawing);
         VBox files = new VBox(6, new Label("Files:"));
         for (Output output : Output.values()) {
             CheckBox box = new CheckBox(words(output));
@@ -78,19 +96,73 @@ final class TakeAway {
         HBox into = new HBox(8, kept("Into the folder:"), folder, choose);
         sheets.setWrapText(true);
         Label care = new Label("Print at 100 %, no fit to page; measure the check squares both ways before you cut. Cut edges are sharp:"
-                + " gloves for"
-                + " handling, none at rotating machines.");
+                + " gloves for handling, none at rotating machines.");
         care.setWrapText(true);
         care.setMaxWidth(WIDE + 300);
+        care.setMinHeight(Region.USE_PREF_SIZE);
+        for (HBox row : List.of(on, into)) row.setAlignment(Pos.CENTER_LEFT);
         HBox beside = new HBox(20, new VBox(14, files, on, sheets), preview);
-        VBox content = new VBox(14, beside, into, care);
+        Label said = new Label();
+        said.setWrapText(true);
+        said.setMaxWidth(WIDE + 300);
+        said.setMinHeight(Region.USE_PREF_SIZE);
+        said.textProperty().bind(Bindings.when(bench.troubleProperty().isNotEmpty()).then(bench.troubleProperty()).otherwise(bench.newsProperty()));
+        said.managedProperty().bind(said.textProperty().isNotEmpty());
+        VBox content = new VBox(14, beside, printing(), said, into, care);
         content.setPadding(new Insets(12));
         dialog.initOwner(owner);
         dialog.setTitle("Take away");
         dialog.getDialogPane().setContent(content);
-        dialog.getDialogPane().getButtonTypes().setAll(new ButtonType("Write the files", ButtonBar.ButtonData.OK_DONE), ButtonType.CANCEL);
+        dialog.getDialogPane().getButtonTypes().setAll(new ButtonType("Write the files", ButtonBar.ButtonData.OK_DONE),
+                new ButtonType("Close", ButtonBar.ButtonData.CANCEL_CLOSE));
         dialog.getDialogPane().setStyle(style);
         draw();
+    }
+
+    /** The printer's own row; while none is known, what to do instead. */
+    private Node printing() {
+        printers.setAccessibleText("Printer");
+        printers.setConverter(new StringConverter<>() {
+            @Override public String toString(PdfPrinter printer) {
+                return printer == null ? "" : printer.name();
+            }
+
+            @Override public PdfPrinter fromString(String name) {
+                return printers.getItems().stream().filter(p -> p.name().equals(name)).findFirst().orElse(null);
+            }
+        });
+        cover.setTooltip(new Tooltip("One sheet with check squares: measure them both ways, then print the rest."));
+        print.setTooltip(new Tooltip("All sheets at true size, one side of the paper, with the cover."));
+        cover.setOnAction(e -> print(true));
+        print.setOnAction(e -> print(false));
+        printers.setMaxWidth(320);
+        for (Region part : List.of(cover, print)) part.setMinWidth(Region.USE_PREF_SIZE);
+        printing.setAlignment(Pos.CENTER_LEFT);
+        noPrinter.setWrapText(true);
+        noPrinter.setMaxWidth(WIDE + 300);
+        noPrinter.setMinHeight(Region.USE_PREF_SIZE);
+        show(List.of(), "Looking for printers…");
+        CompletableFuture.supplyAsync(PdfPrinter::all).exceptionally(e -> List.of()).thenAccept(found -> Platform.runLater(() -> show(found, NONE)));
+        return new StackPane(noPrinter, printing);
+    }
+
+    /** @param without what is said where there is none */
+    void show(List<PdfPrinter> found, String without) {
+        printers.getItems().setAll(found);
+        if (!found.isEmpty()) printers.setValue(found.get(0));
+        printing.setVisible(!found.isEmpty());
+        noPrinter.setVisible(found.isEmpty());
+        noPrinter.setText(without);
+        StackPane.setAlignment(noPrinter, Pos.CENTER_LEFT);
+        boolean fits = !Pages.of(drawing, paper.getValue()).sheets().isEmpty();
+        print.setDisable(!fits);
+        cover.setDisable(!fits);
+    }
+
+    private void print(boolean coverOnly) {
+        bench.settings().put("paper", paper.getValue().name());
+        bench.print(printers.getValue(), paper.getValue(), coverOnly);
+        if (!coverOnly) dialog.close();
     }
 
     private static Label kept(String words) {
@@ -123,7 +195,7 @@ final class TakeAway {
     }
 
     private Path start() {
-        String name = laid.result().recipe().name().replaceAll("[^\\p{L}\\p{N}]+", "-");
+        String name = bench.workProperty().get().recipe().name().replaceAll("[^\\p{L}\\p{N}]+", "-");
         Path file = bench.fileProperty().get();
         Path beside = file != null ? file.getParent() : Path.of(System.getProperty("user.home"));
         return beside.resolve(name);
@@ -150,12 +222,12 @@ final class TakeAway {
     }
 
     private void draw() {
-        Pages pages = Pages.of(laid.drawing(), paper.getValue());
+        Pages pages = Pages.of(drawing, paper.getValue());
         sheets.setText(pages.words());
         GraphicsContext g = preview.getGraphicsContext2D();
         g.setFill(Color.gray(0.8));
         g.fillRect(0, 0, WIDE, HIGH);
-        Box box = laid.drawing().box();
+        Box box = drawing.box();
         for (Pages.Sheet sheet : pages.sheets()) box = box.with(sheet.window());
         double scale = Math.min((WIDE - 20) / box.width(), (HIGH - 20) / box.height());
         double x0 = WIDE / 2 - scale * (box.x0() + box.x1()) / 2, y0 = HIGH / 2 + scale * (box.y0() + box.y1()) / 2;
@@ -170,7 +242,7 @@ final class TakeAway {
             g.setLineWidth(0.8);
             g.strokeRect(x0 + scale * w.x0(), y0 - scale * w.y1(), scale * w.width(), scale * w.height());
         }
-        for (Ink.Stroke stroke : laid.ink().strokes()) {
+        for (Ink.Stroke stroke : ink.strokes()) {
             g.setStroke(Palette.colour(stroke.layer().rgb()));
             g.setLineWidth(stroke.layer() == Layer.CUT ? 1.4 : 0.7);
             double[] xy = stroke.xy();

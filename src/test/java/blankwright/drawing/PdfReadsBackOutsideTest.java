@@ -40,7 +40,7 @@ class PdfReadsBackOutsideTest {
     }
 
     /** Measures a square whose lower left corner lies 10 mm from the left and {@code bottom} from the lower edge, 1 mm within its far sides. */
-    private static void square(BufferedImage page, Paper paper, double bottom, double size) {
+    static void square(BufferedImage page, Paper paper, double bottom, double size) {
         List<Double> across = Pixels.lines(page, (int) ((paper.height() - bottom - size + 1) * PER_MM), true);
         assertEquals(10 * PER_MM, across.get(0), 1.5);
         assertEquals(size * PER_MM, nearest(across, (10 + size) * PER_MM) - across.get(0), 1, size + " mm across");

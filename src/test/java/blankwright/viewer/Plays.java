@@ -7,6 +7,7 @@ import static blankwright.viewer.Scenes.same;
 import static blankwright.viewer.Scenes.until;
 
 import blankwright.drawing.Paper;
+import blankwright.drawing.PdfPrinter;
 import blankwright.picture.Picture;
 import blankwright.picture.Tints;
 import blankwright.project.AlloyReader;
@@ -21,6 +22,7 @@ import blankwright.viewer.model.Pages;
 import blankwright.viewer.model.Place;
 import blankwright.viewer.model.Side;
 import blankwright.viewer.model.ZoneRow;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -44,6 +46,8 @@ import javafx.scene.control.SplitPane;
 import javafx.scene.control.TextField;
 import javafx.scene.input.KeyCode;
 import javafx.stage.Window;
+import javax.print.DocFlavor;
+import javax.print.StreamPrintServiceFactory;
 
 /** What is played in the window; each leaves its picture. */
 final class Plays {
@@ -355,6 +359,32 @@ final class Plays {
         fx(() -> s.bench.keepPicture(Snapshots.of(s.pane.form()), folder.resolve("form.png")));
         check(Files.size(folder.resolve("form.png")) > 1000, "picture of the form");
         s.picture("taken-away");
+    }
+
+    /** Printing belongs to the sheets: a printer of PostScript gets the cover, then all; without any it is said what to do. */
+    static void sheetsGoToThePrinter(Scenes s) {
+        s.demo("vent-cowl");
+        fx(() -> s.bench.troubleProperty().set(""));
+        var printed = new ByteArrayOutputStream();
+        PdfPrinter printer = PdfPrinter.of(StreamPrintServiceFactory.lookupStreamPrintServiceFactories(DocFlavor.SERVICE_FORMATTED.PAGEABLE,
+                "application/postscript")[0].getPrintService(printed));
+        TakeAway dialog = fx(() -> {
+            TakeAway d = new TakeAway(s.bench, s.stage, s.pane.getStyle());
+            d.dialog().show();
+            return d;
+        });
+        fx(() -> dialog.show(List.of(), TakeAway.NONE));
+        Scenes.pulses();
+        Scenes.keep(fx(() -> dialog.dialog().getDialogPane().getScene().snapshot(null)), "no-printer");
+        fx(() -> dialog.show(List.of(printer), ""));
+        Scenes.pulses();
+        s.click(named(dialog.dialog().getDialogPane(), "Print the cover first"));
+        until("news of the sheet", () -> !s.bench.newsProperty().get().isEmpty() || !s.bench.troubleProperty().get().isEmpty());
+        Scenes.pulses();
+        Scenes.keep(fx(() -> dialog.dialog().getDialogPane().getScene().snapshot(null)), "printed");
+        check(s.bench.newsProperty().get().startsWith("One sheet was sent to "), s.bench.newsProperty().get() + s.bench.troubleProperty().get());
+        check(printed.size() > 1000, "nothing reached the printer");
+        fx(() -> dialog.dialog().close());
     }
 
     /** A mesh in metres: the question tells each size, Enter takes the likely one. */

@@ -35,7 +35,7 @@ class ScreenTest {
             "aZoneIsFramedInBoth",
         "changesAreTypedAndTakenBack", "aTapeIsLaid", "theUnworkedSheetBuckles", "theProposedSeamIsTaken", "aSeamIsCut",
                 "theScaleIsDragged",
-        "whatGoesToTheBenchIsShownAndWritten", "theUnitIsAsked",
+        "whatGoesToTheBenchIsShownAndWritten", "sheetsGoToThePrinter", "theUnitIsAsked",
         "darkWithLargeLetters", "everythingHasAName", "theManualOpensAtTheRightPart", "soak"})
     void scene(String name) throws IOException {
         player.play(name);

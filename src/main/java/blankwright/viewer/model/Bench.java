@@ -1,6 +1,8 @@
 package blankwright.viewer.model;
 
+import blankwright.drawing.Drawing;
 import blankwright.drawing.Paper;
+import blankwright.drawing.PdfPrinter;
 import blankwright.job.FlattenJob;
 import blankwright.job.Given;
 import blankwright.job.InputFile;
@@ -24,7 +26,9 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -71,11 +75,15 @@ public final class Bench {
     private final ObjectProperty<LengthStyle> style;
     private final DoubleProperty span = new SimpleDoubleProperty(100);
     private final ObjectBinding<Tints> tints;
+    private final Deque<Runnable> errands = new ArrayDeque<>();         // wait until the blank has followed
     private History<Work> history;
     private Given given;
 
     public Bench(Executor screen, Settings settings, Autosave autosave) {
         runner = new Runner(screen);
+        runner.busyProperty().addListener((o, was, is) -> {
+            if (!is) screen.execute(this::nextErrand);
+        });
         this.settings = settings;
         this.autosave = autosave;
         style = new SimpleObjectProperty<>(settings.get("lengths", LengthStyle.MM));
@@ -328,11 +336,68 @@ public final class Bench {
         return true;
     }
 
+    /** Does it at once, or as soon as nothing runs any more. */
+    private void whenLaid(Runnable errand) {
+        errands.add(errand);
+        if (runner.busyProperty().get()) news.set("This is done as soon as the blank is laid out.");
+        else nextErrand();
+    }
+
+    private void nextErrand() {
+        if (!errands.isEmpty() && !runner.busyProperty().get()) errands.remove().run();
+    }
+
+    /** Stops what runs and forgets what waits. */
+    public void stop() {
+        errands.clear();
+        runner.stop();
+    }
+
+    /** What is shown, with the words, scales and tapes of the moment. */
+    private Result shown() {
+        Recipe now = history.now().recipe();
+        Result known = laid.get().result();
+        return onlyNamed(known.recipe(), now) ? known.with(now) : known;
+    }
+
+    /** The blank as the files hold it, tapes and all; null while nothing is open. */
+    public Drawing drawing() {
+        return laid.get() == null ? null : Packet.drawing(shown());
+    }
+
     /** Writes files of what is shown into a folder; {@link #newsProperty} tells when they are there. */
     public void takeAway(Path folder, Set<Output> files, Paper paper) {
-        if (laid.get() == null) return;
-        Recipe now = history.now().recipe();
-        Result known = laid.get().result(), shown = onlyNamed(known.recipe(), now) ? known.with(now) : known;
+        if (laid.get() != null) whenLaid(() -> write(folder, files, paper));
+    }
+
+    /**
+     * Prints the sheets at true size; {@link #newsProperty} tells when the printer has them.
+     *
+     * @param coverOnly with the check squares, to see first whether the printer keeps them true
+     */
+    public void print(PdfPrinter printer, Paper paper, boolean coverOnly) {
+        if (laid.get() != null) whenLaid(() -> send(printer, paper, coverOnly));
+    }
+
+    private void send(PdfPrinter printer, Paper paper, boolean coverOnly) {
+        Result shown = shown();
+        String name = shown.recipe().name();
+        news.set("");
+        trouble.set("");
+        runner.ask(progress -> printer.print(Packet.pdf(shown, paper), name, paper, coverOnly ? 1 : Integer.MAX_VALUE, progress), false,
+                sheets -> news.set((sheets == 1 ? "One sheet was" : sheets + " sheets were") + " sent to " + printer.name()
+                        + ". Measure the check squares both ways before you cut."),
+                e -> {
+                    if (e instanceof IOException) trouble.set("The printer " + printer.name() + " did not take the sheets (" + e.getMessage()
+                            + "). See whether it is switched on and has paper, or write the PDF and print that at 100 %.");
+                    else if (e instanceof IllegalArgumentException) trouble.set(
+                            "This blank would take thousands of sheets of paper: give the DXF or SVG to a cutting shop instead.");
+                    else failed(e, null);
+                });
+    }
+
+    private void write(Path folder, Set<Output> files, Paper paper) {
+        Result shown = shown();
         news.set("");
         trouble.set("");
         runner.ask(progress -> {

@@ -8,8 +8,10 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import blankwright.drawing.DxfWriter;
 import blankwright.drawing.Entity;
 import blankwright.drawing.Paper;
+import blankwright.drawing.PdfPrinter;
 import blankwright.job.FlattenJob;
 import blankwright.job.Given;
 import blankwright.job.Output;
@@ -27,12 +29,15 @@ import blankwright.project.Source;
 import blankwright.shop.DrawnTape;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import javax.print.DocFlavor;
+import javax.print.StreamPrintServiceFactory;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -235,6 +240,39 @@ class BenchTest {
         assertEquals(1, bench.workProperty().get().tapes().size());
         bench.mapProperty().set(MapKind.CURVATURE);
         assertEquals(12, bench.tintsProperty().get().high());
+    }
+
+    /** What is asked for while the blank is still being laid out waits for it: the files hold the last decision. */
+    @Test
+    void takingAwayWaitsForTheBlank() throws Exception {
+        opened(dish());
+        bench.change(r -> r.withTrim(OptionalDouble.of(10)));
+        bench.change(r -> r.withTrim(OptionalDouble.of(20)));
+        bench.takeAway(temp.resolve("packet"), Set.of(Output.DXF), Paper.A4);
+        assertTrue(bench.runner().busyProperty().get());
+        screen.until(() -> Files.exists(temp.resolve("packet/summary.json")));
+        var drawn = new ByteArrayOutputStream();
+        DxfWriter.write(bench.drawing(), drawn);
+        assertEquals(20, bench.laidProperty().get().result().recipe().trim().getAsDouble());
+        assertArrayEquals(drawn.toByteArray(), Files.readAllBytes(temp.resolve("packet/blank.dxf")));
+    }
+
+    /** Into a file of PostScript, which a printer gets on this system; each page ends with its showpage. */
+    @Test
+    void sheetsArePrintedAndSaidSo() throws Exception {
+        opened(dish());
+        var printed = new ByteArrayOutputStream();
+        PdfPrinter printer = PdfPrinter.of(StreamPrintServiceFactory.lookupStreamPrintServiceFactories(DocFlavor.SERVICE_FORMATTED.PAGEABLE,
+                "application/postscript")[0].getPrintService(printed));
+        bench.print(printer, Paper.A4, false);
+        settle();
+        assertEquals("", bench.troubleProperty().get());
+        int sheets = Pages.of(bench.drawing(), Paper.A4).sheets().size() + 1;
+        assertTrue(bench.newsProperty().get().startsWith(sheets + " sheets were sent to "), bench.newsProperty().get());
+        assertEquals(sheets, printed.toString(StandardCharsets.ISO_8859_1).lines().filter(l -> l.matches(".*\\bshowpage")).count());
+        bench.print(printer, Paper.A4, true);
+        settle();
+        assertTrue(bench.troubleProperty().get().contains("did not take the sheets") || bench.newsProperty().get().startsWith("One sheet was"));
     }
 
     /** A tape that has lost its piece is told, not drawn somewhere. */
