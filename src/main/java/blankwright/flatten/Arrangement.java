@@ -33,12 +33,14 @@ final class Arrangement {
 
     /** A layout of the given mesh, 2 numbers a vertex, as one of this; may be the same array. */
     double[] arranged(double[] uv) {
-        if (vertexOf == null) return uv;
-        double[] to = new double[uv.length];
-        for (int v = 0; v < vertexOf.length; v++) {
-            to[2 * v] = uv[2 * vertexOf[v]];
-            to[2 * v + 1] = uv[2 * vertexOf[v] + 1];
-        }
+        return arranged(uv, 2);
+    }
+
+    /** The same for so many numbers a vertex. */
+    double[] arranged(double[] numbers, int width) {
+        if (vertexOf == null) return numbers;
+        double[] to = new double[numbers.length];
+        for (int v = 0; v < vertexOf.length; v++) System.arraycopy(numbers, width * vertexOf[v], to, width * v, width);
         return to;
     }
 

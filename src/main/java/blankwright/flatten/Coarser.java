@@ -90,6 +90,11 @@ final class Coarser {
         return to;
     }
 
+    /** A fine vertex for each coarse one, in the same place. Not a copy. */
+    int[] vertexOf() {
+        return vertexOf;
+    }
+
     /** Three coarse vertices for each fine one. Not a copy. */
     int[] parents() {
         return parent;

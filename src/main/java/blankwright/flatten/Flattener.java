@@ -106,6 +106,15 @@ public final class Flattener {
         return finest(uv, progress);
     }
 
+    /**
+     * What follows a layout of this mesh while a hand drags.
+     *
+     * @param from the outcome's map, as it was found under the options
+     */
+    public Follower follower(FlatMap from, FlattenOptions options) {
+        return new Follower(from, options, arrangement, levels);
+    }
+
     private void take(FlattenOptions options) {
         if (options.work().isPresent()) {
             LeastWork work = options.work().get();

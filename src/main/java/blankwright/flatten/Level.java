@@ -60,6 +60,11 @@ final class Level {
         return mesh;
     }
 
+    /** The way to the next coarser mesh; null at the coarsest. */
+    Coarser coarser() {
+        return coarser;
+    }
+
     Distortion form() {
         return form.join();
     }

@@ -9,32 +9,14 @@ import blankwright.mesh.Finding;
 import blankwright.mesh.FlatMap;
 import blankwright.mesh.RimLoops;
 import blankwright.mesh.TriMesh;
-import blankwright.mesh.cut.ChosenCut;
-import blankwright.mesh.cut.CutToDisk;
 import blankwright.mesh.cut.DrawnSeam;
 import blankwright.mesh.cut.Opened;
-import blankwright.mesh.cut.SeamPaths;
-import blankwright.mesh.cut.UnfitSeam;
-import blankwright.mesh.io.FormatException;
-import blankwright.mesh.io.MeshReader;
-import blankwright.mesh.io.RawMesh;
-import blankwright.mesh.repair.Component;
-import blankwright.mesh.repair.Components;
-import blankwright.mesh.repair.MidSurface;
-import blankwright.mesh.repair.Repair;
-import blankwright.mesh.repair.Repaired;
-import blankwright.mesh.repair.TwoFaces;
-import blankwright.num.LengthUnit;
 import blankwright.num.Progress;
 import blankwright.num.Share;
 import blankwright.outline.Overlap;
 import blankwright.project.Aim;
-import blankwright.project.Face;
 import blankwright.project.Metal;
 import blankwright.project.Recipe;
-import blankwright.project.Source;
-import blankwright.shape.Fineness;
-import blankwright.shape.UnfitValue;
 import blankwright.shop.Demand;
 import blankwright.shop.Layout;
 import blankwright.shop.RolledArea;
@@ -48,18 +30,10 @@ import blankwright.strain.Developability;
 import blankwright.strain.RimChange;
 import blankwright.strain.StrainField;
 import blankwright.strain.VertexStrain;
-import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.Arrays;
-import java.util.Comparator;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalLong;
-import java.util.concurrent.ForkJoinPool;
-import java.util.concurrent.TimeUnit;
 
 /**
  * Lays the panel of a recipe flat.
@@ -77,28 +51,25 @@ public final class FlattenJob {
     private static final double MOST_STRETCH = 0.15, MOST_SHRINK = 0.20;
     /** Each proposes at most one seam a piece; a strip wound eight times needs three. */
     private static final int PARTINGS = 6;
+    private static final double PREPARED = 0.3;     // of the time a part takes: before its descents
 
     private final Recipe recipe;
     private final Given given;
+    private final Kept kept;
+    private final boolean follow;
+    private final MemoryGuard memory;
     private final Progress progress;
     private final List<Finding> findings = new ArrayList<>();
-    private long need;                      // bytes of the step in hand, as estimated
-    private String step = "read";
-    private long counted;                   // its triangles
-    private byte[] reserve = new byte[1 << 20];
-    private LengthUnit units = LengthUnit.MM;
-    private boolean unitsStated = true;
-    private long vertices;
-    private long triangles;
-    private Optional<Result.Reduction> reduction = Optional.empty();
     private TriMesh whole;                  // as given, mended, thinned out
-    private final List<Part> parts = new ArrayList<>();
-    private final List<Optional<WorkAim>> aims = new ArrayList<>();            // one for each part that was laid flat
+    private List<Part> parts;
 
-    private FlattenJob(Recipe recipe, Given given, Progress progress) {
+    private FlattenJob(Recipe recipe, Given given, Kept kept, boolean follow, Progress progress) {
         this.recipe = recipe;
         this.given = given;
+        this.kept = kept;
+        this.follow = follow;
         this.progress = progress;
+        memory = new MemoryGuard(recipe, given.name());
     }
 
     /**
@@ -106,11 +77,20 @@ public final class FlattenJob {
      * @throws java.util.concurrent.CancellationException once the progress says it is no longer wanted
      */
     public static Result run(Recipe recipe, Given given, Progress progress) throws Refusal {
-        FlattenJob job = new FlattenJob(recipe, given, new Share(progress, 0, Packet.BEGINS));
+        return run(recipe, given, new Kept(), false, progress);
+    }
+
+    /**
+     * The same, taking over what earlier runs left.
+     *
+     * @param follow true leaves what is needed to follow a hand that drags
+     */
+    static Result run(Recipe recipe, Given given, Kept kept, boolean follow, Progress progress) throws Refusal {
+        FlattenJob job = new FlattenJob(recipe, given, kept, follow, new Share(progress, 0, Packet.BEGINS));
         try {
             return Patience.with(progress, job::run);
         } catch (OutOfMemoryError e) {
-            throw job.tooLargeAfterAll();
+            throw job.memory.tooLargeAfterAll();
         }
     }
 
@@ -127,36 +107,52 @@ public final class FlattenJob {
         if (recipe.aim() == Aim.WORK && recipe.metal().isEmpty())
             throw new Refusal(given.name() + ": aim work needs to know the metal; write alloy: and its name, blankwright alloys lists them.");
         findings.addAll(given.findings());
+        Mended mended = kept.mended(recipe, given, () -> Mended.of(recipe, given, memory, progress));
+        findings.addAll(mended.findings());
+        if (mended.reduction().isPresent()) memory.thinned();
+        whole = mended.whole();
         Stopwatch watch = new Stopwatch();
-        Mesh mesh = read();
-        double read = watch.lap();
-        Result.Input input = prepare(mesh);
-        double prepare = watch.lap();
-        int most = parts.stream().mapToInt(part -> part.opened().mesh().triangleCount()).max().orElseThrow();
-        needs("laid flat", most, MemoryNeed.layingFlat(most));
-        List<Outcome> outcomes = new ArrayList<>();
-        for (int i = 0; i < parts.size(); i++) outcomes.add(flattened(i, share(0.3, 0.8, i, parts.size())));
+        Parted parted = kept.parted(recipe, given, () -> Parted.of(whole, recipe, given, new Share(progress, 0.28, 0.3)));
+        findings.addAll(parted.findings());
+        parts = parted.parts();
+        double part = watch.lap();
+        int most = parts.stream().mapToInt(p -> p.opened().mesh().triangleCount()).max().orElseThrow();
+        memory.needs("laid flat", most, MemoryNeed.layingFlat(most));
+        List<LaidFlat> flat = kept.laidFlat(recipe, given, parted, this::laidFlat);
+        for (LaidFlat one : flat) findings.addAll(one.findings());
         double flatten = watch.lap();
-        List<Piece> pieces = judge(outcomes);
+        List<Piece> pieces = judge(flat);
         largeStrain(pieces);
         clampedNothing(pieces);
         findings.addAll(MetalFindings.of(pieces, recipe.metal().map(Metal::bands).orElse(VerdictBands.USUAL)));
         findings.addAll(Warnings.findings(pieces));
-        return new Result(recipe, given.name(), given.folder(), units, input, reduction, findings, pieces, new Result.Seconds(read, prepare + watch.lap(), flatten),
-                Optional.empty());
+        return new Result(recipe, given.name(), given.folder(), mended.units(), mended.input(), mended.reduction(), findings, pieces,
+                new Result.Seconds(mended.readSeconds(), mended.mendSeconds() + part + watch.lap(), flatten), Optional.empty());
     }
 
-    private Outcome flattened(int i, Progress share) {
+    private List<LaidFlat> laidFlat() {
+        List<LaidFlat> flat = new ArrayList<>();
+        for (int i = 0; i < parts.size(); i++) flat.add(flattened(i, share(0.3, 0.8, i, parts.size())));
+        return flat;
+    }
+
+    private LaidFlat flattened(int i, Progress share) {
         TriMesh disk = parts.get(i).opened().mesh();
-        aims.add(WorkAim.of(recipe, disk));
-        if (aims.get(i).isPresent()) return Flattener.flatten(disk, aims.get(i).get().options(), share);
-        Outcome even = Flattener.flatten(disk, FlattenOptions.DEFAULT, share);
-        if (!(even instanceof Outcome.Converged) || places(even.map()).isEmpty()) return even;
-        Optional<Outcome> apart = Apart.of(even, FlattenJob::places, share);
-        if (apart.isEmpty()) return even;
-        findings.add(new Finding(Finding.Kind.PULLED_APART, 1, String.format(Locale.ROOT, "%s covered itself and was pulled apart; its mean energy rose"
-                + " from %.6f to %.6f", parts.size() == 1 ? "the blank" : "piece " + (i + 1), even.energy(), apart.get().energy())));
-        return apart.get();
+        Optional<WorkAim> aim = WorkAim.of(recipe, disk);
+        FlattenOptions options = aim.map(WorkAim::options).orElse(FlattenOptions.DEFAULT);
+        Flattener flattener = Flattener.of(disk, new Share(share, 0, PREPARED));
+        Outcome outcome = flattener.flatten(options, new Share(share, PREPARED, 1));
+        List<Finding> found = new ArrayList<>();
+        if (aim.isEmpty() && outcome instanceof Outcome.Converged && !places(outcome.map()).isEmpty()) {
+            Optional<Outcome> apart = Apart.of(outcome, FlattenJob::places, share);
+            if (apart.isPresent()) {
+                found.add(new Finding(Finding.Kind.PULLED_APART, 1, String.format(Locale.ROOT, "%s covered itself and was pulled apart; its mean energy"
+                        + " rose from %.6f to %.6f", parts.size() == 1 ? "the blank" : "piece " + (i + 1), outcome.energy(), apart.get().energy())));
+                outcome = apart.get();
+            }
+        }
+        boolean followed = follow && outcome instanceof Outcome.Converged;
+        return new LaidFlat(outcome, aim, found, followed ? Optional.of(flattener.follower(outcome.map(), options)) : Optional.empty());
     }
 
     /** Rings round the places where a layout covers itself, mm, the largest first. */
@@ -164,7 +160,8 @@ public final class FlattenJob {
         return Overlap.of(rims(map, RimLoops.of(map.form(), EdgeTable.of(map.form())))).places().stream().map(p -> p.edge().flattened(1)).toList();
     }
 
-    private static List<double[]> rims(FlatMap map, RimLoops rims) {
+    /** The rims of a layout, places in turn, mm. */
+    static List<double[]> rims(FlatMap map, RimLoops rims) {
         List<double[]> loops = new ArrayList<>();
         for (int i = 0; i < rims.count(); i++) loops.add(map.places(rims.loop(i)));
         return loops;
@@ -191,145 +188,22 @@ public final class FlattenJob {
                 }
             }
             if (seams.size() == known) return Optional.empty();
-            job = new FlattenJob(recipe.withSeams(seams), given, new Share(progress, 1, 1));
+            job = new FlattenJob(recipe.withSeams(seams), given, kept.meshOnly(), false, new Share(progress, 1, 1));
             covered = job.layFlat();
             if (!covered(covered)) return Optional.of(new Proposal(covered, numbers));
         }
         return Optional.empty();
     }
 
-    private record Mesh(double[] xyz, int[] triangles) { }
-
-    private Mesh read() throws Refusal {
-        if (recipe.source() instanceof Source.OfMesh file) return readFile(file);
-        progress.at("shaping " + recipe.name(), 0);
-        try {
-            TriMesh mesh = ((Source.OfPanel) recipe.source()).panel().mesh(Fineness.chord(recipe.chord()));
-            vertices = mesh.vertexCount();
-            triangles = mesh.triangleCount();
-            return new Mesh(mesh.positions(), mesh.corners());
-        } catch (UnfitValue e) {
-            throw new Refusal(given.name() + ": " + e.getMessage());
-        }
-    }
-
-    private Mesh readFile(Source.OfMesh source) throws Refusal {
-        RawMesh raw;
-        Path path = relativeToHere(given.folder().resolve(source.file()));
-        OptionalLong loose = MeshReader.looseTriangles(path);
-        if (loose.isPresent()) {
-            long count = loose.getAsLong();
-            needs("read and mended", count, MemoryNeed.mending(count, 3 * count));
-        }
-        try {
-            raw = MeshReader.read(path, new Share(progress, 0, 0.1));
-        } catch (FormatException e) {
-            throw new Refusal(e.getMessage());
-        }
-        findings.addAll(raw.findings());
-        vertices = raw.vertexCount();
-        triangles = raw.triangleCount();
-        unitsStated = source.units().isPresent();
-        units = source.units().orElse(LengthUnit.MM);
-        double[] xyz = raw.xyz();
-        double across = across(xyz, raw.triangles());
-        if (!unitsStated && across > 0) {
-            Optional<String> question = SizeQuestion.ask(source.file(), across, units);
-            if (question.isPresent()) throw new OddSize(question.get(), across);
-        }
-        for (int i = 0; i < xyz.length; i++) xyz[i] *= units.mm();
-        return new Mesh(xyz, raw.triangles());
-    }
-
-    private Result.Input prepare(Mesh mesh) throws Refusal {
-        progress.at("mending", 0.1);
-        needs("mended", triangles, MemoryNeed.mending(triangles, vertices));
-        Repaired mended = Repair.of(mesh.xyz(), mesh.triangles(), new Share(progress, 0.1, 0.2));
-        findings.addAll(mended.findings());
-        if (mended.isEmpty())
-            throw new Refusal(given.name() + ": nothing is left that could be a panel (" + said() + "); export the mesh again.");
-        double[] size = mended.mesh().size();
-        Result.Input input = new Result.Input(vertices, triangles, mended.mesh().area(), size[0], size[1], size[2]);
-        if (SizeQuestion.unusual(input.across()))
-            findings.add(new Finding(Finding.Kind.UNUSUAL_SIZE, 1, "the panel is " + SizeQuestion.size(input.across())
-                    + " across, which is unusual; check the unit."));
-        int count = mended.mesh().triangleCount();
-        if (Thinning.wanted(recipe, count)) needs("thinned out", count, MemoryNeed.thinning(count));
-        Thinning thinning = Thinning.of(recipe, mended.mesh(), new Share(progress, 0.2, 0.28));
-        thinning.finding().ifPresent(findings::add);
-        reduction = thinning.reduction();
-        whole = thinning.mesh();
-        Components.Kept kept = Components.worthKeeping(Components.of(whole));
-        findings.addAll(kept.findings());
-        List<Component> components = kept.pieces();
-        if (components.size() > 1)
-            findings.add(new Finding(Finding.Kind.SEVERAL_COMPONENTS, components.size(),
-                    components.size() + " separate parts; each becomes a piece of the blank."));
-        TwoFaces.seen(components).ifPresent(findings::add);
-        List<int[]> chosen = chosen(whole);
-        List<Finding> seams = new ArrayList<>();
-        for (int i = 0; i < components.size(); i++) {
-            Component component = components.get(i);
-            TriMesh middle = toMiddle(component.mesh());
-            Progress share = share(0.28, 0.3, i, components.size());
-            List<ChosenCut.Numbered> here = within(component, chosen);
-            if (here.isEmpty()) {
-                parts.add(new Part(component, CutToDisk.of(middle, share)));
-                continue;
-            }
-            ChosenCut cut = ChosenCut.along(middle, here);
-            seams.addAll(cut.findings());
-            for (Component part : Components.of(cut.mesh()))
-                parts.add(new Part(component, cut.part(CutToDisk.of(part.mesh(), share), part::vertexOf, part::triangleOf)));
-        }
-        findings.addAll(seams);
-        for (int i = 0; i < chosen.size(); i++)
-            if (chosen.get(i) != null) throw new Refusal(given.name() + ": seam " + (i + 1) + ": lies on a crumb that is left out; draw it on the panel.");
-        if (!chosen.isEmpty()) parts.sort(Comparator.comparingDouble((Part part) -> part.opened().mesh().area()).reversed());
-        for (Part part : parts) findings.addAll(part.opened().findings());
-        return input;
-    }
-
-    /** The recipe's seams as paths on the form as it was given. */
-    private List<int[]> chosen(TriMesh form) throws Refusal {
-        if (recipe.seams().isEmpty()) return new ArrayList<>();
-        try {
-            return SeamPaths.on(form).of(recipe.seams());
-        } catch (UnfitSeam e) {
-            throw new Refusal(given.name() + ": " + e.getMessage() + ".");
-        }
-    }
-
-    /** The paths that lie on this component, with its own numbers; each is taken out of the list, null in its place. */
-    private static List<ChosenCut.Numbered> within(Component component, List<int[]> paths) {
-        Map<Integer, Integer> here = new HashMap<>();
-        if (!paths.isEmpty()) for (int v = 0; v < component.mesh().vertexCount(); v++) here.put(component.vertexOf(v), v);
-        List<ChosenCut.Numbered> found = new ArrayList<>();
-        for (int i = 0; i < paths.size(); i++) {
-            if (paths.get(i) == null || !here.containsKey(paths.get(i)[0])) continue;
-            found.add(new ChosenCut.Numbered(i + 1, Arrays.stream(paths.get(i)).map(here::get).toArray()));
-            paths.set(i, null);
-        }
-        return found;
-    }
-
-    /** By half the thickness along the normals: an outside face goes in, an inside face out. */
-    private TriMesh toMiddle(TriMesh mesh) {
-        if (recipe.face() == Face.MIDDLE) return mesh;
-        double half = recipe.thickness().orElseThrow() / 2;
-        MidSurface.Moved moved = MidSurface.moved(mesh, recipe.face() == Face.OUTSIDE ? -half : half);
-        findings.addAll(moved.findings());
-        return moved.mesh();
-    }
-
-    private List<Piece> judge(List<Outcome> outcomes) throws Refusal {
+    private List<Piece> judge(List<LaidFlat> flat) throws Refusal {
         progress.at("measuring", 0.8);
-        List<FlatMap> placed = Layout.of(outcomes.stream().map(Outcome::map).toList(), Layout.GAP + 2 * recipe.trim().orElse(0));
+        List<FlatMap> placed = Layout.of(flat.stream().map(one -> one.outcome().map()).toList(), Layout.GAP + 2 * recipe.trim().orElse(0));
         List<Piece> pieces = new ArrayList<>();
         for (int i = 0; i < placed.size(); i++) {
             progress.at("measuring", 0.8 + 0.2 * i / placed.size());
-            Piece piece = judge(parts.get(i).opened(), outcomes.get(i), aims.get(i), placed.get(i), share(0.8, 1, i, placed.size()));
-            aims.get(i).ifPresent(a -> findings.addAll(a.findings(piece.strain(), placed.size() == 1 ? "" : "of piece " + (pieces.size() + 1))));
+            Optional<WorkAim> aim = flat.get(i).aim();
+            Piece piece = judge(parts.get(i).opened(), flat.get(i).outcome(), aim, placed.get(i), share(0.8, 1, i, placed.size()));
+            aim.ifPresent(a -> findings.addAll(a.findings(piece.strain(), placed.size() == 1 ? "" : "of piece " + (pieces.size() + 1))));
             pieces.add(piece);
         }
         return pieces;
@@ -426,51 +300,5 @@ public final class FlattenJob {
     private Progress share(double from, double to, int part, int parts) {
         double step = (to - from) / parts;
         return new Share(progress, from + part * step, from + (part + 1) * step);
-    }
-
-    /** As the user would name the file: the messages quote it. */
-    private static Path relativeToHere(Path file) {
-        Path here = Path.of("").toAbsolutePath();
-        return file.startsWith(here) ? here.relativize(file) : file;
-    }
-
-    /** Longest side of the box round the vertices that triangles use, in the file's numbers. */
-    private static double across(double[] xyz, int[] triangles) {
-        double most = 0;
-        for (int k = 0; k < 3; k++) {
-            double low = Double.POSITIVE_INFINITY, high = Double.NEGATIVE_INFINITY;
-            for (int v : triangles) {
-                low = Math.min(low, xyz[3 * v + k]);
-                high = Math.max(high, xyz[3 * v + k]);
-            }
-            most = Math.max(most, high - low);
-        }
-        return most;
-    }
-
-    private String said() {
-        return findings.isEmpty() ? "no triangles" : String.join("; ", findings.stream().map(Finding::text).toList());
-    }
-
-    /** Says no before a long step whose need the memory given cannot meet. */
-    private void needs(String what, long count, long bytes) throws Refusal {
-        step = what;
-        need = bytes;
-        counted = count;
-        if (bytes > Runtime.getRuntime().maxMemory()) throw tooLarge();
-    }
-
-    private Refusal tooLarge() {
-        String coarser = recipe.source() instanceof Source.OfPanel ? "or say a larger chord in the recipe"
-                : step.equals("laid flat") && reduction.isEmpty() ? "or thin it out with --detail 0.1mm" : "or give a coarser mesh";
-        return MemoryNeed.refusal(given.name(), step, counted, need, coarser);
-    }
-
-    /** Other threads may still hold what filled the memory, and words need some too: waits for them, and gives up a reserve. */
-    private Refusal tooLargeAfterAll() {
-        reserve = null;
-        ForkJoinPool.commonPool().awaitQuiescence(10, TimeUnit.SECONDS);
-        need = Math.max(need, Runtime.getRuntime().maxMemory() / 2 * 3);
-        return tooLarge();
     }
 }

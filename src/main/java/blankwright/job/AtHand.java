@@ -1,0 +1,81 @@
+package blankwright.job;
+
+import blankwright.flatten.FlattenOptions;
+import blankwright.mesh.FlatMap;
+import blankwright.mesh.EdgeTable;
+import blankwright.mesh.RimLoops;
+import blankwright.mesh.TriMesh;
+import blankwright.mesh.repair.MidSurface;
+import blankwright.num.Progress;
+import blankwright.project.Aim;
+import blankwright.project.Recipe;
+import blankwright.shop.Layout;
+import blankwright.strain.StrainField;
+import blankwright.strain.VertexStrain;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * A panel at hand: laid flat again and again while somebody decides how it is to be made.
+ *
+ * <p>{@link #whole} is {@link FlattenJob#run}, to the last bit, but takes over what the last run read, mended, cut and laid flat where the
+ * change does not touch it. {@link #draft} is quick and only for the eye: while a hand drags, and until the whole is there.
+ *
+ * <p>One whole and one draft may run at the same time, on threads of their own.
+ */
+public final class AtHand {
+    private final Given given;
+    private final Kept kept = new Kept();
+
+    public AtHand(Given given) {
+        this.given = given;
+    }
+
+    /** Everything; as {@link FlattenJob#run}. */
+    public Result whole(Recipe recipe, Progress progress) throws Refusal {
+        return FlattenJob.run(recipe, given, kept, true, progress);
+    }
+
+    /**
+     * The last whole's blank as this recipe changes it: with another thickness, face, metal, aim, lean or tools. Empty where the mesh or the
+     * seams are others, or nothing can be said of this recipe; then the whole tells why.
+     *
+     * @throws java.util.concurrent.CancellationException once the progress says it is no longer wanted
+     */
+    public Optional<Draft> draft(Recipe recipe, Progress progress) {
+        Optional<Kept.Layout> before = kept.layout();
+        if (before.isEmpty() || recipe.aim() == Aim.WORK && recipe.metal().isEmpty()) return Optional.empty();
+        Kept.LayoutKey key = Kept.LayoutKey.of(recipe, given);
+        Kept.Layout last = before.get();
+        if (!key.parts().cutLike(last.key().parts())) return Optional.empty();
+        boolean same = key.equals(last.key());
+        List<FlatMap> maps = new ArrayList<>();
+        for (int i = 0; i < last.parts().size(); i++) {
+            LaidFlat flat = last.parts().get(i);
+            if (same) {
+                maps.add(flat.outcome().map());
+            } else {
+                if (flat.follower().isEmpty()) return Optional.empty();
+                Part part = last.parted().parts().get(i);
+                TriMesh form = key.parts().equals(last.key().parts()) ? part.opened().mesh() : placed(part, key.parts().toMiddle());
+                FlattenOptions options = WorkAim.of(recipe, form).map(WorkAim::options).orElse(FlattenOptions.DEFAULT);
+                maps.add(flat.follower().get().to(form, options, progress));
+            }
+        }
+        List<Draft.Piece> pieces = new ArrayList<>();
+        for (FlatMap map : Layout.of(maps, Layout.GAP + 2 * recipe.trim().orElse(0))) {
+            RimLoops loops = RimLoops.of(map.form(), EdgeTable.of(map.form()));
+            pieces.add(new Draft.Piece(map, VertexStrain.of(StrainField.of(map)), FlattenJob.rims(map, loops)));
+        }
+        return Optional.of(new Draft(recipe, pieces, !same));
+    }
+
+    /** A part opened as it was, on a sheet whose middle lies elsewhere. */
+    private static TriMesh placed(Part part, double toMiddle) {
+        TriMesh opened = part.opened().mesh();
+        double[] from = MidSurface.moved(part.component().mesh(), toMiddle).mesh().positions(), to = new double[3 * opened.vertexCount()];
+        for (int v = 0; v < opened.vertexCount(); v++) System.arraycopy(from, 3 * part.opened().inForm(v), to, 3 * v, 3);
+        return opened.withPositions(to);
+    }
+}
