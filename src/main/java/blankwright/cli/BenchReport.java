@@ -57,7 +57,7 @@ final class BenchReport {
     }
 
     private void proposal(Proposal proposal) {
-        say("Proposed, so that nothing lies over itself:");
+        say("Proposed, %s:", proposal.reason().words());
         for (Proposal.Line line : proposal.lines()) say("  seam %d: %s", line.number(), line.words());
         List<Piece> pieces = proposal.taken().pieces();
         for (int i = 0; i < pieces.size(); i++)

@@ -42,7 +42,7 @@ import java.util.Optional;
  * <li>Prepare: ask about an odd size; mend; part; thin out; move to the middle of the sheet; open what does not lie flat.
  * <li>Flatten each part; pull apart what covers itself, where that costs little.
  * <li>Judge: lay the pieces side by side; strain, zones, stations, overlap.
- * <li>Where a piece still covers itself: find the seams that part it, and lay the panel flat with them.</ol>
+ * <li>Where a piece still covers itself, or needs work out of reach of the tools: find the seams that cure it, and lay the panel flat with them.</ol>
  *
  * <p>Depends on nothing but the recipe and its mesh: the same result on any number of threads, but for {@link Result#seconds}.
  */
@@ -52,6 +52,8 @@ public final class FlattenJob {
     /** Each proposes at most one seam a piece; a strip wound eight times needs three. */
     private static final int PARTINGS = 6;
     private static final double PREPARED = 0.3;     // of the time a part takes: before its descents
+    /** A seam is worth its welding where it leaves no more than this share of what was out of reach. */
+    private static final double MUCH = 0.7;
 
     private final Recipe recipe;
     private final Given given;
@@ -96,7 +98,7 @@ public final class FlattenJob {
 
     private Result run() throws Refusal {
         Result result = layFlat();
-        return covered(result) ? proposal(result).map(result::withProposal).orElse(result) : result;
+        return (covered(result) ? proposal(result) : letIn(result)).map(result::withProposal).orElse(result);
     }
 
     private static boolean covered(Result result) {
@@ -190,9 +192,31 @@ public final class FlattenJob {
             if (seams.size() == known) return Optional.empty();
             job = new FlattenJob(recipe.withSeams(seams), given, kept.meshOnly(), false, new Share(progress, 1, 1));
             covered = job.layFlat();
-            if (!covered(covered)) return Optional.of(new Proposal(covered, numbers));
+            if (!covered(covered)) return Optional.of(new Proposal(covered, numbers, Proposal.Reason.COVERED));
         }
         return Optional.empty();
+    }
+
+    /** A seam through each zone that no tool gets to; empty where all is within reach or seams do not do much for it. */
+    private Optional<Proposal> letIn(Result beyond) throws Refusal {
+        if (beyond.beyondReach() == 0 || !beyond.warnings().isEmpty()) return Optional.empty();
+        progress.at("looking for a seam that lets the tools in", 0.9);
+        PartingSeams through = new PartingSeams(whole);
+        List<DrawnSeam> seams = new ArrayList<>(recipe.seams());
+        List<Integer> numbers = new ArrayList<>();
+        for (int i = 0; i < beyond.pieces().size(); i++) {
+            Piece piece = beyond.pieces().get(i);
+            int[] zone = WorkAim.of(recipe, parts.get(i).opened().mesh()).map(aim -> aim.beyond(piece.strain())).orElse(new int[0]);
+            Optional<PartingSeams.Parting> found = zone.length == 0 ? Optional.empty() : through.through(parts.get(i), piece.map(), zone);
+            if (found.isEmpty()) continue;
+            seams.addAll(found.get().kept());
+            seams.addAll(found.get().across());
+            numbers.add(seams.size());
+        }
+        if (numbers.isEmpty()) return Optional.empty();
+        Result cut = new FlattenJob(recipe.withSeams(seams), given, kept.meshOnly(), false, new Share(progress, 1, 1)).layFlat();
+        return !cut.warnings().isEmpty() || cut.beyondReach() > MUCH * beyond.beyondReach() ? Optional.empty()
+                : Optional.of(new Proposal(cut, numbers, Proposal.Reason.REACH));
     }
 
     private List<Piece> judge(List<LaidFlat> flat) throws Refusal {

@@ -9,6 +9,7 @@ import blankwright.mesh.cut.DrawnSeam;
 import blankwright.mesh.cut.PartingSeam;
 import blankwright.mesh.cut.Seam;
 import blankwright.mesh.cut.SeamPaths;
+import blankwright.mesh.cut.ZoneSeam;
 import blankwright.mesh.query.EdgeStars;
 import blankwright.mesh.query.Wavefront;
 import java.util.ArrayList;
@@ -16,7 +17,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
-/** Seams that part what lies over each other on a blank, as a recipe would say them. */
+/** Seams that part what lies over each other on a blank, or let tools in, as a recipe would say them. */
 final class PartingSeams {
     /** Of the way between the two places farthest apart: what counts as an end, so that no mere corner is cut off. */
     private static final double ENDS = 0.3;
@@ -65,11 +66,20 @@ final class PartingSeams {
         }
         List<int[]> across = PartingSeam.between(form, loop, first, second).orElse(List.of());
         if (across.isEmpty()) return Optional.empty();
-        List<DrawnSeam> kept = new ArrayList<>(), cuts = new ArrayList<>();
+        return Optional.of(parting(part, across));
+    }
+
+    /** The seam through a zone of a piece that lies far from its edges; empty where there is none. */
+    Optional<Parting> through(Part part, FlatMap map, int[] zone) {
+        return ZoneSeam.through(map.form(), zone).map(path -> parting(part, List.of(path)));
+    }
+
+    private Parting parting(Part part, List<int[]> cuts) {
+        List<DrawnSeam> kept = new ArrayList<>(), across = new ArrayList<>();
         for (Seam seam : part.opened().seams())
             if (seam.kind() == Seam.Kind.ADDED) kept.add(paths.drawn(Arrays.stream(seam.path()).map(part.component()::vertexOf).toArray()));
-        for (int[] path : across) cuts.add(paths.drawn(Arrays.stream(path).map(part.opened()::inForm).map(part.component()::vertexOf).toArray()));
-        return Optional.of(new Parting(kept, cuts));
+        for (int[] path : cuts) across.add(paths.drawn(Arrays.stream(path).map(part.opened()::inForm).map(part.component()::vertexOf).toArray()));
+        return new Parting(kept, across);
     }
 
     private static int farthest(int[] among, double[] distance) {

@@ -9,12 +9,27 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * What to do about a blank that covers itself: the seams that part it, and the panel laid flat with them.
+ * What to do about a blank that covers itself or needs work out of reach of the tools: the seams that cure it, and the panel laid flat with them.
  *
  * @param taken the panel with the seams taken; its recipe holds them, so that running that recipe gives it again
  * @param numbers of the proposed seams in that recipe, from 1; the others were there before
  */
-public record Proposal(Result taken, List<Integer> numbers) {
+public record Proposal(Result taken, List<Integer> numbers, Reason reason) {
+    /** What a seam is proposed for. */
+    public enum Reason {
+        COVERED("so that nothing lies over itself"), REACH("so that the tools reach where they must");
+
+        private final String words;
+
+        Reason(String words) {
+            this.words = words;
+        }
+
+        public String words() {
+            return words;
+        }
+    }
+
     public Proposal {
         numbers = List.copyOf(numbers);
     }
@@ -44,7 +59,7 @@ public record Proposal(Result taken, List<Integer> numbers) {
 
     /** Under a recipe that differs only in its words. */
     Proposal with(Recipe worded) {
-        return new Proposal(taken.with(worded.withSeams(taken.recipe().seams())), numbers);
+        return new Proposal(taken.with(worded.withSeams(taken.recipe().seams())), numbers, reason);
     }
 
     /** The proposed seams in their order. */
@@ -85,11 +100,17 @@ public record Proposal(Result taken, List<Integer> numbers) {
         return sum / area;
     }
 
-    Finding finding(Result covered) {
+    Finding finding(Result without) {
         List<String> words = lines().stream().map(Line::words).toList();
-        return new Finding(Finding.Kind.SEAM_PROPOSED, words.size(), String.format(Locale.ROOT, "%s would cure it: %s; %d pieces, none over itself,"
-                + " mean energy %.4f, now %.4f. The files beginning with with-seam show them; running with-seam.yaml takes %s.",
-                words.size() == 1 ? "a seam" : words.size() + " seams", String.join("; ", words), taken.pieces().size(), energy(taken), energy(covered),
-                words.size() == 1 ? "it" : "them"));
+        String them = words.size() == 1 ? "it" : "them", seams = words.size() == 1 ? "a seam" : words.size() + " seams", places = String.join("; ", words);
+        String does = switch (reason) {
+            case COVERED -> String.format(Locale.ROOT, "%s would cure it: %s; %d pieces, none over itself, mean energy %.4f, now %.4f.", seams, places,
+                    taken.pieces().size(), energy(taken), energy(without));
+            case REACH -> String.format(Locale.ROOT, "%s would let the tools in: %s; %s.", seams, places, taken.beyondReach() == 0
+                    ? "with " + them + " nothing is out of reach"
+                    : String.format(Locale.ROOT, "with %s %.0f %% of what is out of reach now is left", them, 100 * taken.beyondReach() / without.beyondReach()));
+        };
+        return new Finding(Finding.Kind.SEAM_PROPOSED, words.size(), does + " The files beginning with with-seam show " + them
+                + "; running with-seam.yaml takes " + them + ".");
     }
 }

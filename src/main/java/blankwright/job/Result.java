@@ -6,6 +6,7 @@ import blankwright.num.LengthUnit;
 import blankwright.project.Recipe;
 import blankwright.shop.FormingWork;
 import blankwright.shop.RollMark;
+import blankwright.shop.ToolWork;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -70,6 +71,11 @@ public record Result(Recipe recipe, String name, Path folder, LengthUnit units, 
         Optional<Springback> sheet = recipe.thickness().isEmpty() ? Optional.empty()
                 : recipe.metal().map(m -> Springback.of(m.alloy(), recipe.thickness().getAsDouble()));
         return RollMark.of(piece.rolled(), recipe.thickness(), sheet);
+    }
+
+    /** Strain times area that no tool listed gets to, mm²; 0 where none are listed. */
+    double beyondReach() {
+        return pieces.stream().flatMap(p -> p.tools().stream()).mapToDouble(ToolWork::amountBeyond).sum();
     }
 
     /** With more findings after the others. */

@@ -60,6 +60,11 @@ final class WorkAim {
         return recipe.handwork().tools().isEmpty() ? Optional.empty() : Optional.of(ToolWork.of(strain, reach));
     }
 
+    /** Triangles where strain is left to no tool. */
+    int[] beyond(StrainField strain) {
+        return recipe.handwork().tools().isEmpty() ? new int[0] : ToolWork.beyond(strain, reach);
+    }
+
     /**
      * What no tool gets to, and what the end of a lean could not do away with.
      *

@@ -7,6 +7,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.IntPredicate;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /**
  * Which tool does what on a blank, and what is left that none of them does.
@@ -29,8 +31,9 @@ public record ToolWork(List<Share> shares, Optional<Beyond> shrinkBeyond, Option
      * @param largest strain, above 0 to stretch
      * @param at the middle of the triangle with the largest strain
      * @param distance of it from the nearest free edge, mm
+     * @param amount strain times area, mm², without its sign
      */
-    public record Beyond(int triangles, double area, double largest, Spot at, double distance) { }
+    public record Beyond(int triangles, double area, double largest, Spot at, double distance, double amount) { }
 
     /** Strains are given to the tools by which the work was priced. */
     public static ToolWork of(StrainField strain, Reach reach) {
@@ -52,6 +55,11 @@ public record ToolWork(List<Share> shares, Optional<Beyond> shrinkBeyond, Option
         return new ToolWork(List.copyOf(shares), beyond(strain, reach, Instruction.SHRINK), beyond(strain, reach, Instruction.STRETCH));
     }
 
+    /** Of both, strain times area, mm². */
+    public double amountBeyond() {
+        return Stream.of(shrinkBeyond, stretchBeyond).flatMap(Optional::stream).mapToDouble(Beyond::amount).sum();
+    }
+
     /** Where one kind of strain is found although no tool does it. */
     private static Optional<Beyond> beyond(StrainField strain, Reach reach, Instruction what) {
         return worst(strain, reach, what, t -> reach.tool(what, t) < 0);
@@ -64,16 +72,23 @@ public record ToolWork(List<Share> shares, Optional<Beyond> shrinkBeyond, Option
 
     private static Optional<Beyond> worst(StrainField strain, Reach reach, Instruction what, IntPredicate counts) {
         int count = 0, worst = -1;
-        double area = 0;
+        double area = 0, amount = 0;
         TriMesh form = strain.map().form();
         for (int t = 0; t < strain.triangleCount(); t++) {
             if (strain.degenerate(t) || Math.abs(of(strain, what, t)) <= TELLING || !counts.test(t)) continue;
             count++;
             area += form.area(t);
+            amount += form.area(t) * Math.abs(of(strain, what, t));
             if (worst < 0 || Math.abs(of(strain, what, t)) > Math.abs(of(strain, what, worst))) worst = t;
         }
         return worst < 0 ? Optional.empty()
-                : Optional.of(new Beyond(count, area, of(strain, what, worst), middle(strain.map(), worst), reach.distance(worst)));
+                : Optional.of(new Beyond(count, area, of(strain, what, worst), middle(strain.map(), worst), reach.distance(worst), amount));
+    }
+
+    /** Triangles where strain worth telling is left to no tool, in their order. */
+    public static int[] beyond(StrainField strain, Reach reach) {
+        return IntStream.range(0, strain.triangleCount()).filter(t -> !strain.degenerate(t)
+                && Stream.of(Instruction.SHRINK, Instruction.STRETCH).anyMatch(what -> reach.tool(what, t) < 0 && Math.abs(of(strain, what, t)) > TELLING)).toArray();
     }
 
     private static Spot middle(FlatMap map, int t) {

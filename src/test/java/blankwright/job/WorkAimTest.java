@@ -97,6 +97,26 @@ class WorkAimTest {
         assertTrue(run(with(1, JAW)).findings().stream().anyMatch(f -> f.kind() == Finding.Kind.LEAN_NOT_MET));
     }
 
+    /** A seam across the dish lets the shrinker in; what is told of it is what its own recipe gives, and the next tool makes it needless. */
+    @Test
+    void whatNoToolGetsToIsGivenToASeamOrToTheNextTool() throws Refusal {
+        Result result = run(with(0, JAW));
+        Proposal proposal = result.proposal().orElseThrow();
+        assertEquals(Proposal.Reason.REACH, proposal.reason());
+        assertEquals(List.of(1), proposal.numbers());
+        assertEquals(2 * 400 * Math.toRadians(22), proposal.lines().get(0).length(), 10, "the way over the middle of the cap, 2 R a");
+        assertEquals(2, proposal.taken().pieces().size());
+        Result taken = run(proposal.taken().recipe());
+        assertTrue(taken.beyondReach() < 0.7 * result.beyondReach(), taken.beyondReach() + " of " + result.beyondReach());
+        String text = of(result, Finding.Kind.SEAM_PROPOSED).get(0).text();
+        assertTrue(text.startsWith("a seam would let the tools in: " + proposal.lines().get(0).words() + "; with it "), text);
+        assertTrue(text.contains(String.format(java.util.Locale.ROOT, "with it %.0f %% of what is out of reach now is left",
+                100 * taken.beyondReach() / result.beyondReach())), text);
+        Result both = run(with(0, JAW, WHEEL));
+        assertEquals(0, both.beyondReach(), 0);
+        assertEquals(Optional.empty(), both.proposal());
+    }
+
     /** Elastic below yield, so the metal's own stiffness has a say, but a small one where the strains are far beyond it. */
     @Test
     void thicknessDoesNotMoveTheBlank() throws Refusal {
