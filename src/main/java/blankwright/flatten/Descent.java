@@ -16,7 +16,7 @@ import blankwright.num.Progress;
  */
 final class Descent {
     private static final double RADIUS = 0.03;          // change of strain at the beginning: about what hand work does in a panel
-    private static final double WORTH = 1e-11;          // of the energy: what no move need gain, a hundredth of the usual tolerance
+    private static final double WORTH = 1e-10;          // of the energy: what no move need gain, a tenth of the usual tolerance
     private static final double SHORT = 1.3;            // a fall over the promised gain from which a longer step is tried: a parabola gives 1
     private static final double ROUNDING = 1e-15;       // a promised gain below this part of the energy is noise
 

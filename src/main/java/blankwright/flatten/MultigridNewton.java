@@ -14,7 +14,7 @@ import java.util.List;
 final class MultigridNewton implements Newton {
     private static final double NEAR = 0.01;              // residual, relative, at which a move is good enough: what is left is the next one's
     private static final double USEFUL = 0.1;             // residual at which it still beats the time of a factor
-    private static final double SETTLED = 1e3;            // promised gain, over what is worth gaining, below which the matrices hardly change
+    private static final double SETTLED = 1e5;            // promised gain, over what is worth gaining, below which the matrices hardly change
     private static final int MOVES = 25;                  // then a factor, which can keep more of the second derivative, is worth its time
     private static final int PATIENCE = 30;               // iterations: about the time of one factor at 500 000 triangles
 

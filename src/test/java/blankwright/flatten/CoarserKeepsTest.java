@@ -13,7 +13,9 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 
+@Timeout(value = 300, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)     // a loop without end is a failure, not a wait
 class CoarserKeepsTest {
     private static Coarser coarser(TriMesh mesh) {
         return Coarser.of(mesh, EdgeTable.of(mesh), Progress.NONE);

@@ -17,8 +17,10 @@ import java.util.List;
 import java.util.Random;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 
 /** A panel prepared once and laid flat under one set of options after another, and one whose numbers run in no order. */
+@Timeout(value = 300, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)     // a loop without end is a failure, not a wait
 class FlattenerAgainTest {
     private static final FlattenOptions WORK = FlattenOptions.DEFAULT.withWork(LeastWork.of(new Resistance(69_000, 42, 127, 0.24, 0.65)));
 

@@ -19,7 +19,7 @@ class FlattenerKeepsBitsTest {
         private Child() { }
 
         public static void main(String[] args) {
-            Outcome outcome = Flattener.flatten(Grids.shaken(Grids.mudguard(120), 2, 3), FlattenOptions.DEFAULT, Progress.NONE);
+            Outcome outcome = Flattener.flatten(Grids.shaken(Grids.mudguard(160), 1, 3), FlattenOptions.DEFAULT, Progress.NONE);
             LeastWork work = LeastWork.of(new Resistance(70_000, 45, 180, 0.25, 0.7), new double[] {1}, new double[] {4});
             Outcome least = Flattener.flatten(Grids.mudguard(60), FlattenOptions.DEFAULT.withTolerance(1e-6).withWork(work), Progress.NONE);
             System.out.print(Arrays.hashCode(least.map().positions()) + " ");

@@ -22,10 +22,12 @@ import java.util.List;
 import java.util.Random;
 import java.util.concurrent.CancellationException;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** What a flattening must keep, whatever the panel: orientation, symmetry, stationarity, bits. */
+@Timeout(value = 300, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)     // a loop without end is a failure, not a wait
 class FlattenerKeepsTest {
     private static Outcome flatten(TriMesh mesh) {
         return Flattener.flatten(mesh, FlattenOptions.DEFAULT, Progress.NONE);

@@ -26,9 +26,11 @@ import java.util.concurrent.atomic.AtomicReference;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Whoever cancels is answered, whatever the program is at: reading, mending, thinning out, opening, laying flat, measuring, drawing, writing. */
+@Timeout(value = 300, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)     // a loop without end is a failure, not a wait
 class CancelTest {
     /** A watcher that turns away at a given share of the work and counts how often it is asked again. */
     private static final class Impatient implements Progress {

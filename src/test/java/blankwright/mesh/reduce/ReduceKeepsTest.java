@@ -13,8 +13,10 @@ import blankwright.num.Progress;
 import java.util.Random;
 import java.util.concurrent.ForkJoinPool;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 
 /** What thinning out must not change, on friendly and on hostile meshes; distances by asking every triangle. */
+@Timeout(value = 300, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)     // a loop without end is a failure, not a wait
 class ReduceKeepsTest {
     @Test
     void theDeviationItTellsIsThatOfEverySampleAskedOneByOne() {

@@ -9,8 +9,10 @@ import blankwright.mesh.RimLoops;
 import blankwright.mesh.TriMesh;
 import blankwright.num.Progress;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 
 /** Thinned surfaces against figures whose answer we can write down. */
+@Timeout(value = 300, threadMode = Timeout.ThreadMode.SEPARATE_THREAD)     // a loop without end is a failure, not a wait
 class ReduceMatchesClosedFormTest {
     @Test
     void aFlatPanelComesDownToAHandfulAndKeepsItsAreaAndRim() {
