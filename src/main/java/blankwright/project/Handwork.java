@@ -11,7 +11,7 @@ import java.util.Optional;
  *
  * @param lean -1 all shrinking, 0 whatever is less work, +1 all stretching
  * @param tools at hand; none listed means whatever is needed can be done anywhere
- * @param toolFile they were read from, as written, relative to the recipe
+ * @param toolFile they were read from, as written, relative to the recipe; empty where they stand in the recipe itself
  */
 public record Handwork(double lean, List<Tool> tools, Optional<String> toolFile) {
     /** No preference, any tool. */
@@ -25,6 +25,11 @@ public record Handwork(double lean, List<Tool> tools, Optional<String> toolFile)
 
     public Handwork withLean(double other) {
         return new Handwork(other, tools, toolFile);
+    }
+
+    /** Listed in the recipe itself. */
+    public Handwork withTools(List<Tool> listed) {
+        return new Handwork(lean, listed, Optional.empty());
     }
 
     /** @param folder that the file's name starts from */

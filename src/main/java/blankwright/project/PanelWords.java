@@ -29,8 +29,15 @@ final class PanelWords {
     /** How the value of a key is written. */
     enum Measure { LENGTH, ANGLE, WORD, HOLES }
 
-    /** @param usual what it is when the key is missing; null where it must be written */
-    record Key(String word, Measure measure, Object usual) { }
+    /**
+     * @param usual what it is when the key is missing; null where it must be written
+     * @param choices of a word; empty for numbers
+     */
+    record Key(String word, Measure measure, Object usual, List<String> choices) {
+        Key(String word, Measure measure, Object usual) {
+            this(word, measure, usual, List.of());
+        }
+    }
 
     /** One kind; {@code make} is handed every key, {@code take} gives them back. */
     record Kind<P extends Panel>(String word, Class<P> type, List<Key> keys, Function<Values, P> make, Function<P, Object[]> take) {
@@ -73,7 +80,7 @@ final class PanelWords {
 
     static final List<Kind<?>> KINDS = List.of(
             new Kind<>("cylinder", Cylinder.class,
-                    List.of(length("radius"), length("length"), angle("sweep"), new Key("ends", Measure.WORD, "none")),
+                    List.of(length("radius"), length("length"), angle("sweep"), choice("ends", "none", Cylinder.Ends.class)),
                     v -> new Cylinder(v.number("radius"), v.number("length"), v.number("sweep"), v.word("ends", Cylinder.Ends.class)),
                     p -> new Object[] {p.radius(), p.length(), p.sweep(), spelled(p.ends())}),
             new Kind<>("cone-frustum", ConeFrustum.class,
@@ -128,7 +135,7 @@ final class PanelWords {
                             p.step().fold(), p.holes()}),
             new Kind<>("flange-strip", FlangeStrip.class,
                     List.of(length("edge-radius"), angle("sweep"), length("web"), length("flange"), length("bend-radius"),
-                            new Key("fold", Measure.ANGLE, Math.PI / 2), new Key("edge", Measure.WORD, null)),
+                            new Key("fold", Measure.ANGLE, Math.PI / 2), choice("edge", null, FlangeStrip.Edge.class)),
                     v -> new FlangeStrip(v.number("edge-radius"), v.number("sweep"), v.number("web"), v.number("flange"), v.number("bend-radius"),
                             v.number("fold"), v.word("edge", FlangeStrip.Edge.class)),
                     p -> new Object[] {p.edgeRadius(), p.sweep(), p.web(), p.flange(), p.bendRadius(), p.fold(), spelled(p.edge())}),
@@ -163,9 +170,13 @@ final class PanelWords {
     }
 
     static <E extends Enum<E>> String spellings(Class<E> type) {
+        return String.join(", ", all(type));
+    }
+
+    private static <E extends Enum<E>> List<String> all(Class<E> type) {
         List<String> words = new ArrayList<>();
         for (E e : type.getEnumConstants()) words.add(spelled(e));
-        return String.join(", ", words);
+        return words;
     }
 
     private static Key length(String word) {
@@ -174,6 +185,10 @@ final class PanelWords {
 
     private static Key none(String word) {
         return new Key(word, Measure.LENGTH, 0.0);
+    }
+
+    private static <E extends Enum<E>> Key choice(String word, String usual, Class<E> type) {
+        return new Key(word, Measure.WORD, usual, all(type));
     }
 
     private static Key angle(String word) {

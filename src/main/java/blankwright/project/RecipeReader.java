@@ -109,7 +109,7 @@ public final class RecipeReader extends Fields {
         }
     }
 
-    /** Lean and tools; a list of tools is looked for from the recipe's folder. */
+    /** Lean and tools: a list that stands there, or the name of a file looked for from the recipe's folder. */
     private Handwork handwork(Node.Keys top, Aim aim) throws RecipeException {
         for (String key : List.of("lean", "tools"))
             if (aim != Aim.WORK && top.keys().containsKey(key)) throw at(top.keys().get(key), key + ": goes with aim: work; the other aim knows no tools");
@@ -123,6 +123,7 @@ public final class RecipeReader extends Fields {
             }
         }
         if (!top.values().containsKey("tools")) return handwork;
+        if (top.values().get("tools") instanceof Node.Items list) return handwork.withTools(ToolReader.inside(path, list));
         Node.Word file = word(top.values().get("tools"), "tools");
         try {
             return handwork.withTools(file.text(), Path.of(path).toAbsolutePath().getParent());

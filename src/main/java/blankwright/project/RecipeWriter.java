@@ -43,7 +43,8 @@ public final class RecipeWriter {
         if (recipe.aim() == Aim.WORK) {
             Handwork work = recipe.handwork();
             if (work.lean() != 0) line(out, "lean", BigDecimal.valueOf(work.lean()).toPlainString());
-            work.toolFile().ifPresent(f -> line(out, "tools", text(f)));
+            if (work.toolFile().isPresent()) line(out, "tools", text(work.toolFile().get()));
+            else if (!work.tools().isEmpty()) out.append("tools:\n").append(ToolWriter.lines(work.tools()));
         }
         line(out, "stations", Lengths.exact(recipe.stations()));
         recipe.trim().ifPresent(t -> line(out, "trim", Lengths.exact(t)));
@@ -109,7 +110,7 @@ public final class RecipeWriter {
     }
 
     /** Double-quoted, so that nothing in it can be taken for YAML. */
-    private static String text(String s) {
+    static String text(String s) {
         StringBuilder out = new StringBuilder("\"");
         s.codePoints().forEach(c -> {
             if (c == '"' || c == '\\') out.append('\\').appendCodePoint(c);

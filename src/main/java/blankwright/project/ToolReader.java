@@ -32,7 +32,15 @@ public final class ToolReader extends Fields {
         Node.Keys top = keys(node, "a tool list");
         version(top, Node.Kind.TOOLS);
         onlyKnown(top, List.of(Node.Kind.TOOLS.key(), "tools"), "");
-        Node list = needed(top, "tools");
+        return list(needed(top, "tools"));
+    }
+
+    /** A list that stands in a recipe itself. */
+    static List<Tool> inside(String path, Node list) throws RecipeException {
+        return new ToolReader(path).list(list);
+    }
+
+    private List<Tool> list(Node list) throws RecipeException {
         List<Tool> tools = new ArrayList<>();
         for (Node item : items(list, "tools", "one tool to a line beginning with -")) {
             if (tools.size() == MOST_TOOLS) throw at(item, "more than " + MOST_TOOLS + " tools");

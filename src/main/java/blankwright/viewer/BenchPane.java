@@ -9,7 +9,6 @@ import blankwright.viewer.model.LengthStyle;
 import blankwright.viewer.model.MapKind;
 import blankwright.viewer.model.Side;
 import blankwright.viewer.model.UnitQuestion;
-import java.io.File;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -51,7 +50,6 @@ import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
-import javafx.stage.FileChooser;
 import javafx.stage.Stage;
 import javafx.stage.WindowEvent;
 import org.kordamp.ikonli.feather.Feather;
@@ -60,6 +58,8 @@ import org.kordamp.ikonli.feather.Feather;
 final class BenchPane extends BorderPane {
     private final Bench bench;
     private final Stage stage;
+    private final AskFile files;
+    private final OrderLine order;
     private final Pointing pointing;
     private final FormPane form;
     private final BlankPane blank;
@@ -71,8 +71,13 @@ final class BenchPane extends BorderPane {
     private double textSize;
 
     BenchPane(Bench bench, Stage stage) {
+        this(bench, stage, AskFile.system(() -> bench.folder().or(() -> bench.settings().recent().stream().findFirst().map(Path::getParent))));
+    }
+
+    BenchPane(Bench bench, Stage stage, AskFile files) {
         this.bench = bench;
         this.stage = stage;
+        this.files = files;
         pointing = new Pointing(bench);
         dark = pointing.darkProperty();
         form = new FormPane(bench, pointing);
@@ -88,7 +93,8 @@ final class BenchPane extends BorderPane {
         SplitPane.setResizableWithParent(work, false);
         getStyleClass().add("bench");
         StackPane middle = new StackPane(hands, welcome());
-        VBox top = new VBox(tools(), new OrderLine(bench), trouble());
+        order = new OrderLine(bench, this::toolList);
+        VBox top = new VBox(tools(), order, order.details(), trouble());
         setTop(top);
         setCenter(middle);
         setBottom(new VBox(maps(), status()));
@@ -132,6 +138,7 @@ final class BenchPane extends BorderPane {
         wear();
         key(KeyCode.O, this::open);
         key(KeyCode.S, this::save);
+        scene.getAccelerators().put(new KeyCodeCombination(KeyCode.S, KeyCombination.SHORTCUT_DOWN, KeyCombination.SHIFT_DOWN), this::saveAs);
         key(KeyCode.PLUS, () -> text(1));
         key(KeyCode.EQUALS, () -> text(1));
         key(KeyCode.MINUS, () -> text(-1));
@@ -294,15 +301,15 @@ final class BenchPane extends BorderPane {
     }
 
     private void takeAway() {
-        if (bench.laidProperty().get() != null) new TakeAway(bench, stage, getStyle()).ask();
+        if (bench.laidProperty().get() != null) new TakeAway(bench, stage, files, getStyle()).ask();
+    }
+
+    private void toolList() {
+        new ToolList(bench, stage, files, getStyle()).ask();
     }
 
     private void picture(Node node, String what) {
-        FileChooser chooser = new FileChooser();
-        chooser.setTitle("Save the picture as");
-        chooser.setInitialFileName(bench.workProperty().get().recipe().name().replaceAll("[^\\p{L}\\p{N}]+", "-") + "-" + what + ".png");
-        File chosen = chooser.showSaveDialog(stage);
-        if (chosen != null) bench.keepPicture(Snapshots.of(node), chosen.toPath());
+        files.toWrite(stage, "Keep the picture as", fileName() + "-" + what + ".png").ifPresent(to -> bench.keepPicture(Snapshots.of(node), to));
     }
 
     /** At the part that is about where the keyboard is. */
@@ -442,15 +449,8 @@ final class BenchPane extends BorderPane {
     }
 
     private void open() {
-        FileChooser chooser = new FileChooser();
-        chooser.setTitle("A mesh or a recipe");
-        chooser.getExtensionFilters().addAll(new FileChooser.ExtensionFilter("Meshes and recipes", "*.yaml", "*.yml", "*.stl", "*.obj",
-                "*.ply", "*.off",
-                "*.gz", "*.STL", "*.OBJ", "*.PLY", "*.OFF"), new FileChooser.ExtensionFilter("All files", "*"));
-        List<Path> recent = bench.settings().recent();
-        if (!recent.isEmpty() && recent.get(0).getParent() != null) chooser.setInitialDirectory(recent.get(0).getParent().toFile());
-        File chosen = chooser.showOpenDialog(stage);
-        if (chosen != null) openAsking(chosen.toPath());
+        files.toOpen(stage, "A mesh or a recipe", "Meshes and recipes", List.of(".yaml", ".yml", ".stl", ".obj", ".ply", ".off", ".gz"))
+                .ifPresent(this::openAsking);
     }
 
     /** Opens in place of what is there, which is asked about once where it is not saved. */
@@ -465,15 +465,17 @@ final class BenchPane extends BorderPane {
     private void save() {
         if (bench.workProperty().get() == null) return;
         Path there = bench.fileProperty().get();
-        if (there == null) {
-            FileChooser chooser = new FileChooser();
-            chooser.setTitle("Save the recipe as");
-            chooser.setInitialFileName(bench.workProperty().get().recipe().name().replaceAll("[^\\p{L}\\p{N}]+", "-") + ".yaml");
-            File chosen = chooser.showSaveDialog(stage);
-            if (chosen == null) return;
-            there = chosen.toPath();
-        }
-        bench.save(there);
+        if (there != null) bench.save(there);
+        else saveAs();
+    }
+
+    private void saveAs() {
+        if (bench.workProperty().get() != null) files.toWrite(stage, "Save the recipe as", fileName() + ".yaml").ifPresent(bench::save);
+    }
+
+    /** The panel's name as a file may be called. */
+    private String fileName() {
+        return bench.workProperty().get().recipe().name().replaceAll("[^\\p{L}\\p{N}]+", "-");
     }
 
     private boolean mayLeave() {

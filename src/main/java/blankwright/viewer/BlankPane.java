@@ -28,6 +28,7 @@ import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleObjectProperty;
+import javafx.collections.ListChangeListener;
 import javafx.geometry.VPos;
 import javafx.scene.AmbientLight;
 import javafx.scene.Group;
@@ -92,7 +93,7 @@ final class BlankPane extends Pane {
         getStyleClass().add("blank");
         setFocusTraversable(true);
         setAccessibleText("The blank. Arrow keys slide it, plus and minus bring it nearer, F shows all of it, T is true size;"
-                + " Alt with the arrow keys moves the place pointed at.");
+                + " Alt with the arrow keys moves the place pointed at, Enter lays a tape or cuts a seam there.");
         setMinSize(160, 160);
 
         bench.laidProperty().addListener((o, was, is) -> show(is, was == null || !was.result().name().equals(is.result().name())));
@@ -101,6 +102,7 @@ final class BlankPane extends Pane {
         pointing.greyProperty().addListener((o, was, is) -> paint());
         bench.placeProperty().addListener((o, was, is) -> mark());
         pointing.fromProperty().addListener((o, was, is) -> mark());
+        pointing.path().addListener((ListChangeListener<Place>) c -> mark());
         bench.zoneProperty().addListener((o, was, is) -> choose(is));
         bench.workProperty().addListener((o, was, is) -> soon());
         bench.styleProperty().addListener((o, was, is) -> soon());
@@ -109,6 +111,7 @@ final class BlankPane extends Pane {
         view.addListener((o, was, is) -> stand());
         widthProperty().addListener((o, was, is) -> stand());
         heightProperty().addListener((o, was, is) -> stand());
+        focusedProperty().addListener((o, was, is) -> soon());
         listen();
     }
 
@@ -366,6 +369,10 @@ final class BlankPane extends Pane {
         g.setFill(Color.gray(0.15));
         g.setTextAlign(TextAlignment.CENTER);
         g.fillText(bench.styleProperty().get() == LengthStyle.MM ? "mm" : "in", RULER / 2, h - RULER / 2);
+        if (!isFocused()) return;
+        g.setStroke(Marks.FOCUS);                   // over the rulers, which hide the pane's own frame
+        g.setLineWidth(3);
+        g.strokeRect(1.5, 1.5, w - 3, h - 3);
     }
 
     private void mark() {
@@ -381,6 +388,13 @@ final class BlankPane extends Pane {
             Numbers n = shown.numbers(from);
             marks.pin(x(n.u()), y(n.v()));
         }
+        double[] path = new double[2 * pointing.path().size()];
+        for (int i = 0; i < path.length / 2; i++) {
+            Numbers n = shown.numbers(pointing.path().get(i));
+            path[2 * i] = x(n.u());
+            path[2 * i + 1] = y(n.v());
+        }
+        if (path.length > 2) marks.path(path);
     }
 
     private void choose(ZoneRow row) {
@@ -405,6 +419,7 @@ final class BlankPane extends Pane {
             requestFocus();
             pressX = lastX = e.getX();
             pressY = lastY = e.getY();
+            if (pointing.cuttingProperty().get()) pointing.press(under(e.getX(), e.getY()));
         });
         addEventHandler(MouseEvent.MOUSE_DRAGGED, e -> {
             if (pointing.cuttingProperty().get() && e.getButton() == MouseButton.PRIMARY) pointing.draw(under(e.getX(), e.getY()));
@@ -420,8 +435,9 @@ final class BlankPane extends Pane {
         addEventHandler(MouseEvent.MOUSE_MOVED, e -> pointing.hover(under(e.getX(), e.getY())));
         addEventHandler(MouseEvent.MOUSE_EXITED, e -> pointing.hover(Optional.empty()));
         setOnScroll(e -> {
-            if (view.get() == null || e.getDeltaY() == 0) return;
-            view.set(view.get().zoomed(Math.pow(1.0022, e.getDeltaY()), e.getX() - getWidth() / 2, e.getY() - getHeight() / 2));
+            if (view.get() == null) return;
+            if (Math.abs(e.getDeltaX()) > Math.abs(e.getDeltaY())) view.set(view.get().moved(e.getDeltaX(), 0));
+            else view.set(view.get().zoomed(Math.pow(1.0022, e.getDeltaY()), e.getX() - getWidth() / 2, e.getY() - getHeight() / 2));
             e.consume();
         });
         setOnZoom(e -> {
@@ -455,6 +471,9 @@ final class BlankPane extends Pane {
             case MINUS, SUBTRACT -> view.set(now.zoomed(0.8, 0, 0));
             case F -> fit();
             case T -> trueSize();
+            case ENTER, SPACE -> {
+                if (bench.placeProperty().get() != null) pointing.click(Optional.of(bench.placeProperty().get()), true, reach());
+            }
             default -> {
                 return;
             }
@@ -476,9 +495,6 @@ final class BlankPane extends Pane {
             ZoneRow first = ZoneRow.of(shown, true).get(0);
             next = Optional.of(shown.placeOf(first.piece(), first.zone()));
         }
-        if (next.isPresent()) {
-            bench.placeProperty().set(null);
-            pointing.click(next, true, reach());
-        }
+        next.ifPresent(pointing::hold);
     }
 }

@@ -25,6 +25,7 @@ import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleObjectProperty;
+import javafx.collections.ListChangeListener;
 import javafx.geometry.Point3D;
 import javafx.scene.AmbientLight;
 import javafx.scene.DirectionalLight;
@@ -116,6 +117,7 @@ final class FormPane extends Pane {
         });
         bench.workProperty().addListener((o, was, is) -> tapes());
         pointing.fromProperty().addListener((o, was, is) -> mark());
+        pointing.path().addListener((ListChangeListener<Place>) c -> mark());
         light();
         listen();
     }
@@ -320,6 +322,15 @@ final class FormPane extends Pane {
         if (place != null) at(shown.numbers(place).form(), (x, y) -> marks.ring(x, y));
         Place from = pointing.fromProperty().get();
         if (from != null) at(shown.numbers(from).form(), (x, y) -> marks.pin(x, y));
+        double[] path = new double[2 * pointing.path().size()];
+        for (int i = 0; i < path.length / 2; i++) {
+            int to = 2 * i;
+            at(shown.numbers(pointing.path().get(i)).form(), (x, y) -> {
+                path[to] = x;
+                path[to + 1] = y;
+            });
+        }
+        if (path.length > 2) marks.path(path);
         ZoneRow row = bench.zoneProperty().get();
         if (shown.has(row))
             at(new double[] {row.zone().label().x(), row.zone().label().y(), row.zone().label().z()}, 
@@ -353,6 +364,7 @@ final class FormPane extends Pane {
             requestFocus();
             pressX = lastX = e.getX();
             pressY = lastY = e.getY();
+            if (pointing.cuttingProperty().get()) pointing.press(picked(e.getPickResult()));
         });
         addEventHandler(MouseEvent.MOUSE_DRAGGED, e -> {
             if (orbit.get() == null) return;
@@ -372,8 +384,9 @@ final class FormPane extends Pane {
         addEventHandler(MouseEvent.MOUSE_MOVED, e -> pointing.hover(picked(e.getPickResult())));
         addEventHandler(MouseEvent.MOUSE_EXITED, e -> pointing.hover(Optional.empty()));
         setOnScroll(e -> {
-            if (orbit.get() == null || e.getDeltaY() == 0) return;
-            orbit.set(orbit.get().zoomed(Math.pow(1.0022, -e.getDeltaY()), e.getX() - getWidth() / 2, e.getY() - getHeight() / 2,
+            if (orbit.get() == null) return;
+            if (Math.abs(e.getDeltaX()) > Math.abs(e.getDeltaY())) orbit.set(orbit.get().moved(e.getDeltaX(), 0, getHeight()));
+            else orbit.set(orbit.get().zoomed(Math.pow(1.0022, -e.getDeltaY()), e.getX() - getWidth() / 2, e.getY() - getHeight() / 2,
                     getHeight()));
             e.consume();
         });

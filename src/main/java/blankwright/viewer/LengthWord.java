@@ -15,10 +15,11 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseEvent;
 
-/** A length in a sentence: typed over, dragged sideways, or nudged with the arrow keys up and down. */
-final class LengthWord extends TextField {
+/** A length, or an angle, in a sentence: typed over, dragged sideways, or nudged with the arrow keys up and down. */
+class LengthWord extends TextField {
     private final ObjectProperty<LengthStyle> style;
     private final double step;
+    private final boolean anySign;
     private final String none;
     private final Bench bench;
     private final BiFunction<Recipe, OptionalDouble, Recipe> how;
@@ -31,7 +32,14 @@ final class LengthWord extends TextField {
      * @param step of one nudge, mm
      */
     LengthWord(Bench bench, String name, String lesson, String none, double step, BiFunction<Recipe, OptionalDouble, Recipe> how) {
+        this(bench, name, lesson, none, step, false, how);
+    }
+
+    /** @param anySign true where it may lie on either side of zero */
+    LengthWord(Bench bench, String name, String lesson, String none, double step, boolean anySign,
+            BiFunction<Recipe, OptionalDouble, Recipe> how) {
         this.bench = bench;
+        this.anySign = anySign;
         this.style = bench.styleProperty();
         this.step = step;
         this.none = none;
@@ -63,8 +71,7 @@ final class LengthWord extends TextField {
             double steps = Math.round((e.getScreenX() - dragFrom) / 6);
             if (!dragging && steps == 0) return;
             dragging = true;
-            double to = Math.max(0, Math.round((dragValue + steps * step) / step) * step);
-            take(to, this);
+            take(stepped(dragValue + steps * step), this);
             e.consume();
         });
         addEventFilter(MouseEvent.MOUSE_RELEASED, e -> {
@@ -83,12 +90,27 @@ final class LengthWord extends TextField {
     }
 
     private String words() {
-        return value.isPresent() ? style.get().typed(value.getAsDouble()) : none;
+        return value.isPresent() ? typed(value.getAsDouble()) : none;
     }
 
     private void nudge(int by) {
-        double to = Math.max(0, Math.round((value.orElse(0) + by * step) / step) * step);
-        take(to, null);
+        take(stepped(value.orElse(0) + by * step), null);
+    }
+
+    /** The nearest whole number of steps. */
+    private double stepped(double to) {
+        double whole = Math.round(to / step) * step;
+        return anySign ? whole : Math.max(0, whole);
+    }
+
+    /** What a person may type and finds again. */
+    String typed(double number) {
+        return style.get().typed(number);
+    }
+
+    /** @throws IllegalArgumentException saying how to write it */
+    double read(String text) {
+        return Lengths.parse(text, style.get() == LengthStyle.MM ? LengthUnit.MM : LengthUnit.IN);
     }
 
     private void typed() {
@@ -99,7 +121,7 @@ final class LengthWord extends TextField {
             return;
         }
         try {
-            take(Lengths.parse(text, style.get() == LengthStyle.MM ? LengthUnit.MM : LengthUnit.IN), null);
+            take(read(text), null);
         } catch (IllegalArgumentException e) {
             bench.troubleProperty().set(e.getMessage());
         }
@@ -107,7 +129,7 @@ final class LengthWord extends TextField {
     }
 
     /** 0 is none, where there may be none. */
-    private void take(double mm, Object grip) {
-        if (mm != 0 || !none.isEmpty()) bench.change(r -> how.apply(r, mm == 0 ? OptionalDouble.empty() : OptionalDouble.of(mm)), grip);
+    private void take(double number, Object grip) {
+        bench.change(r -> how.apply(r, number == 0 && !none.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(number)), grip);
     }
 }

@@ -3,6 +3,7 @@ package blankwright.viewer;
 import javafx.scene.Group;
 import javafx.scene.paint.Color;
 import javafx.scene.shape.Circle;
+import javafx.scene.shape.Polyline;
 import javafx.scene.shape.Rectangle;
 import javafx.scene.text.Font;
 import javafx.scene.text.Text;
@@ -12,6 +13,9 @@ final class Marks extends Group {
     static final Color TAPE = Color.web("#c8102e");
     static final Color CHOSEN = Color.web("#111111");
     static final Color LINE = Color.web("#0b6e4f");
+
+    /** Round what has the keyboard. */
+    static final Color FOCUS = Color.web("#0b5cad");
 
     Marks() {
         setManaged(false);
@@ -29,6 +33,14 @@ final class Marks extends Group {
         black.setStroke(Color.BLACK);
         black.setStrokeWidth(1.6);
         getChildren().addAll(white, black);
+    }
+
+    /** @param xy x, y, x, y ..., at least two points */
+    void path(double[] xy) {
+        Polyline line = new Polyline(xy);
+        line.setStroke(TAPE);
+        line.setStrokeWidth(3);
+        getChildren().add(line);
     }
 
     void pin(double x, double y) {

@@ -23,10 +23,12 @@ import java.util.function.Function;
 import java.util.function.UnaryOperator;
 import javafx.geometry.Pos;
 import javafx.scene.Node;
+import javafx.scene.control.Button;
 import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.Label;
 import javafx.scene.control.Slider;
 import javafx.scene.control.TextField;
+import javafx.scene.control.ToggleButton;
 import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
@@ -47,9 +49,13 @@ final class OrderLine extends FlowPane {
     private final HBox leaning;
     private final ChoiceBox<Optional<Hand>> hand = new ChoiceBox<>();
     private final LengthWord thickness, stations, trim;
+    private final Button tools = new Button();
+    private final ToggleButton more = new ToggleButton("more");
+    private final DetailLine details;
     private boolean showing;
 
-    OrderLine(Bench bench) {
+    /** @param toolList opens the list of tools */
+    OrderLine(Bench bench, Runnable toolList) {
         super(6, 4);
         this.bench = bench;
         getStyleClass().add("order");
@@ -105,7 +111,15 @@ final class OrderLine extends FlowPane {
         lean.valueChangingProperty().addListener((o, was, is) -> {
             if (!is) bench.letGo();
         });
-        leaning = phrase("shrinking", lean, "stretching,");
+        tools.getStyleClass().add("word");
+        tools.setTooltip(new Tooltip("The tools you have and how far each reaches in from an edge: the blank is laid out for what they can do."));
+        tools.setOnAction(e -> toolList.run());
+        leaning = phrase("shrinking", lean, "stretching, with", tools, ",");
+        more.getStyleClass().add("small");
+        more.setTooltip(new Tooltip("The measures of a panel by formula, notes for the bench, and how fine the mesh is."));
+        details = new DetailLine(bench);
+        details.visibleProperty().bind(more.selectedProperty().and(visibleProperty()));
+        details.managedProperty().bind(details.visibleProperty());
         choice(hand, List.of(Optional.empty(), Optional.of(Hand.LEFT), Optional.of(Hand.RIGHT)), h -> h.map(Hand::word).orElse("either"),
                 "Side of the machine",
                         "Which side of the machine the panel is for: written on the paper. The other hand is its mirror image.",
@@ -123,7 +137,7 @@ final class OrderLine extends FlowPane {
         getChildren().addAll(phrase(name, size), readIn, phrase("is the", face), phrase("of", thickness), phrase("sheet of", metal, ","),
                 phrase("laid out", aim), leaning,
                 phrase("with station lines every", stations), phrase("and", trim, "left on for trimming,"),
-                phrase("for the", hand, "side;"), phrase("bending it on unworked:", held));
+                phrase("for the", hand, "side;"), phrase("bending it on unworked:", held), more);
         setVisible(false);
         setManaged(false);
         bench.workProperty().addListener((o, was, is) -> show(is));
@@ -137,7 +151,17 @@ final class OrderLine extends FlowPane {
         return clamps.spots().isEmpty() ? "held nowhere" : "held at some places";
     }
 
-    private static HBox phrase(Object... parts) {
+    /** The second line, shown where asked for. */
+    DetailLine details() {
+        return details;
+    }
+
+    private static String tools(Handwork work) {
+        int count = work.tools().size();
+        return count == 0 ? "any tools" : count == 1 ? "one tool" : count + " tools";
+    }
+
+    static HBox phrase(Object... parts) {
         HBox box = new HBox(6);
         box.setAlignment(Pos.CENTER_LEFT);
         for (Object part : parts) box.getChildren().add(part instanceof Node node ? node : new Label((String) part));
@@ -189,6 +213,8 @@ final class OrderLine extends FlowPane {
         leaning.setVisible(recipe.aim() == Aim.WORK);
         leaning.setManaged(recipe.aim() == Aim.WORK);
         if (!lean.isValueChanging()) lean.setValue(recipe.handwork().lean());
+        tools.setText(tools(recipe.handwork()));
+        tools.setAccessibleText("Tools at hand: " + tools(recipe.handwork()));
         hand.setValue(recipe.hand());
         Optional<Metal> same = metal.getItems().stream().filter(m -> sameMetal(m, recipe.metal())).findFirst().orElse(null);
         if (same == null) metal.getItems().add(recipe.metal());     // of the maker's own table

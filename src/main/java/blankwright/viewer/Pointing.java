@@ -10,6 +10,8 @@ import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
 import javafx.beans.property.SimpleObjectProperty;
+import javafx.collections.FXCollections;
+import javafx.collections.ObservableList;
 
 /**
  * What a hand does on either picture, the same on both: a light touch shows a place, a click holds it, tapes and seams go from click to
@@ -20,7 +22,8 @@ final class Pointing {
     private final BooleanProperty held = new SimpleBooleanProperty(), taping = new SimpleBooleanProperty(),
             cutting = new SimpleBooleanProperty();
     private final BooleanProperty grey = new SimpleBooleanProperty();
-    private final List<Place> drawn = new ArrayList<>();
+    private final ObservableList<Place> drawn = FXCollections.observableArrayList();
+    private Optional<Place> pressed = Optional.empty();
     private final BooleanProperty dark = new SimpleBooleanProperty();
     private final ObjectProperty<Place> from = new SimpleObjectProperty<>();
 
@@ -65,6 +68,17 @@ final class Pointing {
         return from;
     }
 
+    /** What a drag has drawn of a seam so far. */
+    ObservableList<Place> path() {
+        return drawn;
+    }
+
+    /** Holds a place without laying or cutting anything there. */
+    void hold(Place place) {
+        bench.placeProperty().set(place);
+        held.set(true);
+    }
+
     void hover(Optional<Place> place) {
         if (!held.get()) bench.placeProperty().set(place.orElse(null));
     }
@@ -74,8 +88,7 @@ final class Pointing {
         if (place.isEmpty()) {
             letGo();
         } else if (!taping.get() && !cutting.get()) {
-            bench.placeProperty().set(place.get());
-            held.set(true);
+            hold(place.get());
         } else if (from.get() == null) {
             from.set(place.get());
         } else if (cutting.get()) {
@@ -92,10 +105,19 @@ final class Pointing {
         }
     }
 
+    /** The hand is put down: a drag begins here, if it is one. */
+    void press(Optional<Place> place) {
+        pressed = place;
+        drawn.clear();
+    }
+
     /** A seam drawn by dragging over the skin: places in order; nothing while no seam is drawn. */
     void draw(Optional<Place> place) {
         if (!cutting.get() || place.isEmpty()) return;
-        if (drawn.isEmpty()) from.set(place.get());
+        if (drawn.isEmpty()) {
+            from.set(pressed.orElse(place.get()));
+            pressed.ifPresent(drawn::add);
+        }
         drawn.add(place.get());
     }
 

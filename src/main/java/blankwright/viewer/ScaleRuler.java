@@ -105,7 +105,7 @@ final class ScaleRuler extends Pane {
             g.setFill(Palette.colour(seen.colour(c)));
             g.fillRect(from, 4, to - from, BAND);
         }
-        g.setStroke(isFocused() ? Color.web("#0b5cad") : Color.gray(0.35));
+        g.setStroke(isFocused() ? Marks.FOCUS : Color.gray(0.35));
         g.setLineWidth(isFocused() ? 3 : 1);
         g.strokeRect(left, 4, right - left, BAND);
         g.setFill(pointing.darkProperty().get() ? Color.gray(0.9) : Color.gray(0.12));

@@ -9,7 +9,6 @@ import blankwright.outline.Curve.Box;
 import blankwright.viewer.model.Bench;
 import blankwright.viewer.model.Ink;
 import blankwright.viewer.model.Pages;
-import java.io.File;
 import java.nio.file.Path;
 import java.util.EnumMap;
 import java.util.EnumSet;
@@ -42,7 +41,6 @@ import javafx.scene.layout.VBox;
 import javafx.scene.paint.Color;
 import javafx.scene.text.Font;
 import javafx.scene.text.TextAlignment;
-import javafx.stage.DirectoryChooser;
 import javafx.stage.Window;
 import javafx.util.StringConverter;
 import org.kordamp.ikonli.feather.Feather;
@@ -67,7 +65,7 @@ final class TakeAway {
     private final Canvas preview = new Canvas(WIDE, HIGH);
     private final Dialog<ButtonType> dialog = new Dialog<>();
 
-    TakeAway(Bench bench, Window owner, String style) {
+    TakeAway(Bench bench, Window owner, AskFile ask, String style) {
         this.bench = bench;
         drawing = bench.drawing();
         ink = Ink.of(drawing);
@@ -91,7 +89,7 @@ final class TakeAway {
         Button choose = new Button("Choose…");
         choose.setTooltip(new Tooltip("Looks for another folder."));
         choose.setMinWidth(Region.USE_PREF_SIZE);
-        choose.setOnAction(e -> choose(owner));
+        choose.setOnAction(e -> ask.folder(owner, "Folder for the files").ifPresent(this::into));
         HBox.setHgrow(folder, Priority.ALWAYS);
         HBox into = new HBox(8, kept("Into the folder:"), folder, choose);
         sheets.setWrapText(true);
@@ -196,16 +194,7 @@ final class TakeAway {
 
     private Path start() {
         String name = bench.workProperty().get().recipe().name().replaceAll("[^\\p{L}\\p{N}]+", "-");
-        Path file = bench.fileProperty().get();
-        Path beside = file != null ? file.getParent() : Path.of(System.getProperty("user.home"));
-        return beside.resolve(name);
-    }
-
-    private void choose(Window owner) {
-        DirectoryChooser chooser = new DirectoryChooser();
-        chooser.setTitle("Folder for the files");
-        File chosen = chooser.showDialog(owner);
-        if (chosen != null) folder.setText(chosen.getPath());
+        return bench.folder().orElse(Path.of(System.getProperty("user.home"))).resolve(name);
     }
 
     private static String words(Output output) {

@@ -21,6 +21,7 @@ import blankwright.viewer.model.ZoneRow;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import javafx.beans.binding.Bindings;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.scene.control.Button;
@@ -117,6 +118,13 @@ final class WorkPane extends VBox {
         cut.setTooltip(new Tooltip("Click two places on a rim, or drag along the skin, on either picture: the panel is cut there."
                 + " From a rim inwards it is a relief cut."));
         FlowPane laying = new FlowPane(8, 4, tape, cut);
+        Label next = wrapped(new Label());
+        next.textProperty().bind(Bindings.createStringBinding(this::next, pointing.tapingProperty(), pointing.cuttingProperty(),
+                pointing.fromProperty()));
+        next.managedProperty().bind(next.textProperty().isNotEmpty());
+        next.visibleProperty().bind(next.managedProperty());
+        next.getStyleClass().add("next");
+        findings.getStyleClass().add("findings");
         found.setExpanded(false);
         found.setAnimated(false);
         warning.getStyleClass().add("warning");
@@ -128,7 +136,7 @@ final class WorkPane extends VBox {
                 .ifPresent(p -> bench.change(r -> r.withSeams(p.taken().recipe().seams()))));
         cure.managedProperty().bind(cure.visibleProperty());
         cure.setVisible(false);
-        getChildren().addAll(warning, cure, head, zones, all, head("Under the finger"), measure, beside, facts, laying, tapes, seams,
+        getChildren().addAll(warning, cure, head, zones, all, head("Under the finger"), measure, beside, facts, laying, next, tapes, seams,
                 found);
 
         bench.laidProperty().addListener((o, was, is) -> {
@@ -165,6 +173,15 @@ final class WorkPane extends VBox {
         label.setWrapText(true);
         label.setMinHeight(Region.USE_PREF_SIZE);
         return label;
+    }
+
+    /** What the hand is expected to do next. */
+    private String next() {
+        boolean begun = pointing.fromProperty().get() != null;
+        if (pointing.tapingProperty().get()) return begun ? "Now click where it ends." : "Click where the tape begins, on either picture.";
+        if (!pointing.cuttingProperty().get()) return "";
+        return begun ? "Now click where the seam ends." : "Click two places on a rim, or drag along the skin. Escape"
+                + " leaves it.";
     }
 
     private void list() {
@@ -205,7 +222,7 @@ final class WorkPane extends VBox {
             Label what = new Label(told.get(i).what());
             what.getStyleClass().add("what");
             facts.add(what, 0, i);
-            facts.add(wrapped(new Label(told.get(i).amount())), 1, i);
+            facts.add(wrapped(new Label(told.get(i).amount().replace(" %", "\u00a0%"))), 1, i);
         }
         beside.setVisible(!there);
         beside.setManaged(!there);

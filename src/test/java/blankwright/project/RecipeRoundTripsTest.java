@@ -24,6 +24,8 @@ import blankwright.shape.SphericalCap;
 import blankwright.shape.TorusSection;
 import blankwright.shape.TwistedPanel;
 import blankwright.shop.DrawnTape;
+import blankwright.shop.Instruction;
+import blankwright.shop.Tool;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -84,6 +86,41 @@ class RecipeRoundTripsTest {
         assertEquals(OptionalDouble.of(4.2), set.scales().work());
         assertEquals(set, RecipeReader.read("x", RecipeWriter.write(set)));
         assertEquals(Scales.USUAL, RecipeReader.read("x", head).scales());
+    }
+
+    /** Tools stand in the recipe, or in a file of their own with the same words. */
+    @Test
+    void tools(@TempDir Path folder) throws IOException, RecipeException {
+        List<Tool> tools = List.of(new Tool("jaw \"shrinker\"", Instruction.SHRINK, 25.4 / 3, 1), new Tool("mallet: big", Instruction.STRETCH,
+                Double.POSITIVE_INFINITY, 1 / 3.0));
+        Recipe recipe = Recipe.of("worked", new Cylinder(101.6, 300, 3)).withMetal(Optional.of(Metal.shipped("3003-O"))).withAim(Aim.WORK)
+                .withHandwork(Handwork.ANY.withLean(-0.25).withTools(tools));
+        assertEquals(recipe, RecipeReader.read("x", RecipeWriter.write(recipe)));
+        Files.writeString(folder.resolve("mine.yaml"), ToolWriter.write(tools));
+        assertEquals(tools, ToolReader.read(folder.resolve("mine.yaml")));
+        RecipeException wrong = assertThrows(RecipeException.class, () -> RecipeReader.read("x",
+                RecipeWriter.write(recipe).replace("does: shrink", "does: bend")));
+        assertTrue(wrong.text().contains("must be shrink or stretch"), wrong.text());
+    }
+
+    /** Each measure of each kind put back one by one, and turned into another. */
+    @Test
+    void measuresOneByOne() throws RecipeException {
+        Recipe guard = Recipe.of("guard", new TorusSection(330, 95, 2.6, 2.8));
+        List<FormulaMeasure> measures = FormulaMeasure.of(guard);
+        assertEquals(List.of("ring", "tube", "sweep", "round", "tilt"), measures.stream().map(FormulaMeasure::word).toList());
+        for (FormulaMeasure m : measures) assertEquals(guard, m.in(guard, m.number()));
+        assertEquals(new Source.OfPanel(new TorusSection(330, 80, 2.6, 2.8)), measures.get(1).in(guard, 80).source());
+        assertEquals(new Source.OfPanel(new TorusSection(330, 95, 2.6, 1.5)), measures.get(3).in(guard, 1.5).source());
+        assertTrue(assertThrows(IllegalArgumentException.class, () -> measures.get(1).in(guard, 400)).getMessage().contains("must be smaller than the ring"));
+        Recipe tube = Recipe.of("tube", new Cylinder(50, 100, 2 * Math.PI));
+        FormulaMeasure ends = FormulaMeasure.of(tube).get(3);
+        assertEquals(List.of("none", "one", "both"), ends.choices());
+        assertEquals(new Source.OfPanel(new Cylinder(50, 100, 2 * Math.PI, Cylinder.Ends.BOTH)), ends.in(tube, "both").source());
+        Recipe holed = Recipe.of("skin", new CrownedPanel(400, 250, 12, 20, new CrownedPanel.Step(2, 15, 1, 1), List.of(Hole.round(-100, 30, 32))));
+        assertEquals(8, FormulaMeasure.of(holed).size(), "all but the holes");
+        assertEquals(holed, FormulaMeasure.of(holed).get(0).in(holed, 400), "which stay");
+        assertEquals(List.of(), FormulaMeasure.of(Recipe.ofMesh("tail", "tail.obj", Optional.empty())));
     }
 
     @Test

@@ -10,8 +10,11 @@ import blankwright.drawing.Paper;
 import blankwright.drawing.PdfPrinter;
 import blankwright.picture.Picture;
 import blankwright.picture.Tints;
+import blankwright.project.Aim;
 import blankwright.project.AlloyReader;
 import blankwright.project.Metal;
+import blankwright.project.RecipeWriter;
+import blankwright.viewer.model.Bench;
 import blankwright.viewer.model.FlatView;
 import blankwright.viewer.model.Laid;
 import blankwright.viewer.model.LengthStyle;
@@ -27,25 +30,43 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
+import java.util.Set;
 import java.util.function.Consumer;
 import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import javafx.application.Platform;
+import javafx.event.Event;
 import javafx.geometry.Point2D;
 import javafx.scene.Node;
 import javafx.scene.Parent;
+import javafx.scene.Scene;
 import javafx.scene.control.Button;
 import javafx.scene.control.ButtonBase;
+import javafx.scene.control.Label;
 import javafx.scene.control.Labeled;
+import javafx.scene.control.MenuButton;
+import javafx.scene.control.MenuItem;
 import javafx.scene.control.SplitPane;
 import javafx.scene.control.TextField;
+import javafx.scene.control.ToggleButton;
+import javafx.scene.image.PixelFormat;
+import javafx.scene.image.WritableImage;
+import javafx.scene.input.ClipboardContent;
 import javafx.scene.input.KeyCode;
+import javafx.scene.input.ScrollEvent;
+import javafx.scene.input.TransferMode;
+import javafx.scene.input.ZoomEvent;
+import javafx.stage.Stage;
+import javafx.stage.StageStyle;
 import javafx.stage.Window;
+import javafx.stage.WindowEvent;
 import javax.print.DocFlavor;
 import javax.print.StreamPrintServiceFactory;
 
@@ -337,7 +358,7 @@ final class Plays {
         s.demo("mudguard");
         Path folder = Files.createTempDirectory("packet");
         TakeAway dialog = fx(() -> {
-            TakeAway d = new TakeAway(s.bench, s.stage, s.pane.getStyle());
+            TakeAway d = new TakeAway(s.bench, s.stage, s.answers, s.pane.getStyle());
             d.dialog().show();
             return d;
         });
@@ -369,7 +390,7 @@ final class Plays {
         PdfPrinter printer = PdfPrinter.of(StreamPrintServiceFactory.lookupStreamPrintServiceFactories(DocFlavor.SERVICE_FORMATTED.PAGEABLE,
                 "application/postscript")[0].getPrintService(printed));
         TakeAway dialog = fx(() -> {
-            TakeAway d = new TakeAway(s.bench, s.stage, s.pane.getStyle());
+            TakeAway d = new TakeAway(s.bench, s.stage, s.answers, s.pane.getStyle());
             d.dialog().show();
             return d;
         });
@@ -406,6 +427,361 @@ final class Plays {
         s.settle();
         same(400, s.bench.laidProperty().get().result().input().dx(), 1e-9, "opened again, nothing is asked");
         s.picture("mesh");
+    }
+
+    /** Measures of a formula and the tools at hand, typed; each taken back as one step. */
+    static void measuresAndToolsAreChanged(Scenes s) throws IOException {
+        s.demo("mudguard");
+        s.click(named(s.pane, "more"));
+        TextField tube = (TextField) accessible(s.pane, "Measure: tube");
+        type(s, tube, "85");
+        s.settle();
+        check(text(s).contains("tube: 85mm"), text(s));
+        type(s, (TextField) accessible(s.pane, "Measure: round"), "140");
+        s.settle();
+        check(text(s).contains("round: 140deg"), text(s));
+        type(s, (TextField) accessible(s.pane, "Measure: tube"), "500");
+        check(s.bench.troubleProperty().get().contains("tube"), s.bench.troubleProperty().get());
+        s.picture("measures");
+        fx(() -> s.bench.change(r -> r.withMetal(Optional.of(Metal.shipped("3003-O"))).withAim(Aim.WORK)));
+        s.settle();
+        Node tools = accessible(s.pane, "Tools at hand: any tools");
+        later(() -> ((Button) tools).fire());
+        Window list = window("Tools at hand");
+        fx(() -> ((Button) named(list.getScene().getRoot(), "Add a tool")).fire());
+        fx(() -> ((TextField) accessible(list.getScene().getRoot(), "Tool 1: name")).setText("jaw shrinker"));
+        fx(() -> ((TextField) accessible(list.getScene().getRoot(), "Tool 1: how far in")).setText("far"));
+        fx(() -> ((Button) named(list.getScene().getRoot(), "Use these")).fire());
+        Scenes.keep(fx(() -> list.getScene().snapshot(null)), "tools-refused");
+        fx(() -> ((TextField) accessible(list.getScene().getRoot(), "Tool 1: how far in")).setText("1 1/4 in"));
+        s.answers.next = Files.createTempDirectory("tools").resolve("mine.yaml");
+        Path kept = s.answers.next;
+        fx(() -> ((Button) named(list.getScene().getRoot(), "Keep as a list…")).fire());
+        check(Files.readString(kept).contains("jaw shrinker"), "the list was not kept");
+        Scenes.pulses();
+        Scenes.keep(fx(() -> list.getScene().snapshot(null)), "tools");
+        fx(() -> ((Button) named(list.getScene().getRoot(), "Use these")).fire());
+        s.settle();
+        check(text(s).contains("reach: 31.75mm"), text(s));
+        accessible(s.pane, "Tools at hand: one tool");
+        s.picture("with-tools");
+        for (int i = 0; i < 4; i++) fx(() -> s.bench.undo());
+        s.settle();
+        check(!fx(() -> s.bench.unsavedProperty().get()), "four steps back it is as it was opened: " + text(s));
+        s.click(named(s.pane, "more"));
+    }
+
+    private static String text(Scenes s) {
+        return RecipeWriter.write(s.bench.workProperty().get().recipe());
+    }
+
+    private static void type(Scenes s, TextField field, String words) {
+        s.click(field);
+        fx(field::selectAll);
+        s.type(words);
+        s.keys(KeyCode.ENTER);
+    }
+
+    /** The window of that title, once it is there. */
+    private static Window window(String title) {
+        Window[] found = new Window[1];
+        until("a window called " + title, () -> {
+            for (Window window : Window.getWindows()) if (window instanceof Stage stage && title.equals(stage.getTitle())) found[0] = window;
+            return found[0] != null;
+        });
+        Scenes.pulses();
+        return found[0];
+    }
+
+    /** Fingers on a pad: up and down brings nearer about the place under them, sideways slides, two fingers apart bring nearer. */
+    static void aPadZoomsAndSlides(Scenes s) {
+        s.demo("vent-cowl");
+        double h = fx(() -> s.pane.form().getHeight());
+        Orbit before = orbit(s);
+        double[] held = before.onPlane(40, 30, h);
+        pad(s.pane.form(), 0, 40, 40, 30);
+        check(orbit(s).span() < before.span() * 0.95, "up brings it nearer");
+        double[] seen = orbit(s).seen(held[0], held[1], held[2], h);
+        same(40, seen[0], 1, "about the fingers");
+        Orbit near = orbit(s);
+        pad(s.pane.form(), 60, 5, 0, 0);
+        same(near.span(), orbit(s).span(), 1e-9, "sideways it only slides");
+        seen = orbit(s).seen(held[0], held[1], held[2], h);
+        same(100, seen[0], 1, "with the fingers");
+        Orbit slid = orbit(s);
+        pinch(s.pane.form(), 1.5, -20, 10);
+        same(slid.span() / 1.5, orbit(s).span(), 1e-6, "fingers apart by half: half as much again");
+        FlatView flat = s.pane.blank().viewProperty().get();
+        pad(s.pane.blank(), 0, -40, 0, 0);
+        check(s.pane.blank().viewProperty().get().perMm() < flat.perMm(), "down takes it away");
+        flat = s.pane.blank().viewProperty().get();
+        pinch(s.pane.blank(), 2, 30, 20);
+        FlatView now = s.pane.blank().viewProperty().get();
+        same(2 * flat.perMm(), now.perMm(), 1e-9, "twice as large");
+        same(flat.uAt(30), now.uAt(30), 1e-6, "about the fingers");
+        pad(s.pane.blank(), -25, 0, 0, 0);
+        same(now.x(0) - 25, s.pane.blank().viewProperty().get().x(0), 1e-6, "slides with the fingers");
+        s.picture("pad");
+    }
+
+    /** @param x with y from the middle of the node */
+    private static void pad(Node node, double dx, double dy, double x, double y) {
+        fx(() -> {
+            Point2D at = middle(node).add(x, y);
+            Event.fireEvent(node, new ScrollEvent(null, node, ScrollEvent.SCROLL, at.getX(), at.getY(), at.getX(), at.getY(), false, false, false,
+                    false, true, false, dx, dy, dx, dy, ScrollEvent.HorizontalTextScrollUnits.NONE, 0,
+                    ScrollEvent.VerticalTextScrollUnits.NONE, 0, 2, null));
+        });
+        Scenes.pulses();
+    }
+
+    private static void pinch(Node node, double factor, double x, double y) {
+        fx(() -> {
+            Point2D at = middle(node).add(x, y);
+            Event.fireEvent(node, new ZoomEvent(null, node, ZoomEvent.ZOOM, at.getX(), at.getY(), at.getX(), at.getY(), false, false, false,
+                    false, true, false, factor, factor, null));
+        });
+        Scenes.pulses();
+    }
+
+    /** In the window, as events count. */
+    private static Point2D middle(Node node) {
+        return node.localToScene(node.getLayoutBounds().getWidth() / 2, node.getLayoutBounds().getHeight() / 2);
+    }
+
+    /** A file dragged over from another window is opened. */
+    static void aFileIsDropped(Scenes s) throws IOException {
+        Path dish = Files.writeString(Files.createTempDirectory("drop").resolve("dropped.yaml"),
+                "blankwright-recipe: 1\nname: dropped dish\npanel:\n  kind: spherical-cap\n  radius: 300mm\n  half-angle: 25deg\nchord: 1mm\n");
+        Stage folder = fx(() -> {
+            Label icon = new Label("dropped.yaml");
+            icon.setMinSize(160, 90);
+            icon.setOnDragDetected(e -> {
+                ClipboardContent content = new ClipboardContent();
+                content.putFiles(List.of(dish.toFile()));
+                icon.startDragAndDrop(TransferMode.COPY).setContent(content);
+            });
+            Stage stage = new Stage(StageStyle.UNDECORATED);
+            stage.setScene(new Scene(icon));
+            stage.setX(20);
+            stage.setY(650);
+            stage.show();
+            return stage;
+        });
+        Scenes.pulses();
+        Point2D to = fx(() -> s.pane.form().localToScreen(200, 100));
+        s.carry(folder.getScene().getRoot(), to);
+        until("it is opened", () -> s.bench.workProperty().get() != null && s.bench.workProperty().get().recipe().name().equals("dropped dish"));
+        fx(folder::close);
+        s.settle();
+        s.picture("dropped");
+    }
+
+    /** Along the skin on the form from rim to rim: two pieces; on the blank from the rim inwards: a relief cut. Each undone in one step. */
+    static void seamsAreDragged(Scenes s) {
+        s.demo("lamp-bowl");
+        fx(() -> s.pane.form().look(Side.ABOVE));
+        double w = fx(() -> s.pane.form().getWidth()), h = fx(() -> s.pane.form().getHeight());
+        double[] ends = ends(s, h);
+        fx(() -> s.pane.pointing().cuttingProperty().set(true));
+        s.hold(s.pane.form(), w / 2 + ends[0] + 3, h / 2 + ends[1]);
+        for (int i = 1; i <= 10; i++)
+            s.onward(s.pane.form(), w / 2 + ends[0] + 3 + (ends[2] - ends[0] - 6) * i / 10, h / 2 + ends[1] + (ends[3] - ends[1]) * i / 10 + 25 * Math.sin(Math.PI * i / 10));
+        s.picture("seam-drawn");
+        check(s.pane.pointing().path().size() > 5, "the path is shown");
+        s.release();
+        s.settle();
+        check(s.bench.laidProperty().get().skins().size() == 2, "pieces: " + s.bench.laidProperty().get().skins().size() + " "
+                + s.bench.troubleProperty().get());
+        fx(() -> s.pane.blank().fit());
+        s.picture("seam-dragged");
+        fx(() -> s.bench.undo());
+        s.settle();
+        check(s.bench.laidProperty().get().skins().size() == 1, "undone it is whole");
+
+        Laid laid = s.bench.laidProperty().get();
+        double rim = laid.result().pieces().get(0).outline();
+        fx(() -> s.pane.blank().fit());
+        fx(() -> s.pane.pointing().cuttingProperty().set(true));
+        double[] box = laid.box();
+        FlatView view = s.pane.blank().viewProperty().get();
+        double bw = fx(() -> s.pane.blank().getWidth()), bh = fx(() -> s.pane.blank().getHeight()), v = (box[1] + box[3]) / 2;
+        s.hold(s.pane.blank(), bw / 2 + view.x(box[0] + 1), bh / 2 + view.y(v));
+        for (int i = 1; i <= 6; i++) s.onward(s.pane.blank(), bw / 2 + view.x(box[0] + 1 + 10.0 * i), bh / 2 + view.y(v));
+        s.release();
+        s.settle();
+        check(s.bench.laidProperty().get().skins().size() == 1, "a relief cut parts nothing");
+        check(s.bench.laidProperty().get().result().pieces().get(0).outline() > rim + 100, "both sides of it are rim: " + s.bench.troubleProperty().get());
+        s.picture("relief-cut");
+        fx(() -> s.bench.undo());
+        s.settle();
+        same(rim, s.bench.laidProperty().get().result().pieces().get(0).outline(), 1e-9, "undone");
+    }
+
+    /** Of the form as it is seen: leftmost and rightmost corner, from the middle, {x, y, x, y}. */
+    private static double[] ends(Scenes s, double h) {
+        var form = s.bench.laidProperty().get().forms().get(0);
+        double[] ends = new double[4];
+        for (int v = 0; v < form.vertexCount(); v++) {
+            double[] p = orbit(s).seen(form.x(v), form.y(v), form.z(v), h);
+            if (p[0] < ends[0]) System.arraycopy(p, 0, ends, 0, 2);
+            if (p[0] > ends[2]) System.arraycopy(p, 0, ends, 2, 2);
+        }
+        return ends;
+    }
+
+    /** Every question for a file, answered as a person would: open, save, save as, a picture, a folder; and nothing happens where none is chosen. */
+    static void filesAreAskedFor(Scenes s) throws IOException {
+        s.demo("vent-cowl");
+        Path folder = Files.createTempDirectory("files");
+        s.keys(KeyCode.CONTROL, KeyCode.O);
+        check(s.answers.asked.equals("A mesh or a recipe"), s.answers.asked);
+        check(s.bench.workProperty().get().recipe().name().equals("vent cowl"), "nothing chosen, nothing changed");
+        fx(() -> s.bench.change(r -> r.withStations(45)));
+        s.settle();
+        s.answers.next = folder.resolve("cowl.yaml");
+        s.keys(KeyCode.CONTROL, KeyCode.S);
+        check(s.answers.asked.equals("Save the recipe as vent-cowl.yaml"), s.answers.asked);
+        check(Files.readString(folder.resolve("cowl.yaml")).contains("stations: 45mm"), "not saved");
+        s.answers.asked = "";
+        fx(() -> s.bench.change(r -> r.withStations(55)));
+        s.keys(KeyCode.CONTROL, KeyCode.S);
+        check(s.answers.asked.isEmpty() && Files.readString(folder.resolve("cowl.yaml")).contains("stations: 55mm"), "the second time it knows");
+        s.answers.next = folder.resolve("other.yaml");
+        s.keys(KeyCode.CONTROL, KeyCode.SHIFT, KeyCode.S);
+        check(Files.exists(folder.resolve("other.yaml")), "not saved as another");
+        s.answers.next = folder.resolve("cowl.yaml");
+        s.keys(KeyCode.CONTROL, KeyCode.O);
+        s.settle();
+        check(s.bench.fileProperty().get().equals(folder.resolve("cowl.yaml")), "not opened");
+        s.answers.next = folder.resolve("form.png");
+        fx(() -> item(s.pane, "A picture of the form as it stands…").fire());
+        Scenes.pulses();
+        check(Files.size(folder.resolve("form.png")) > 1000, "no picture");
+        TakeAway dialog = fx(() -> new TakeAway(s.bench, s.stage, s.answers, s.pane.getStyle()));
+        s.answers.next = folder.resolve("packet");
+        fx(() -> ((Button) named(dialog.dialog().getDialogPane(), "Choose…")).fire());
+        check(((TextField) accessible(dialog.dialog().getDialogPane(), "Folder for the files")).getText().equals(folder.resolve("packet").toString()),
+                "folder");
+        s.answers.next = folder.resolve("gone/nothing.stl");
+        s.keys(KeyCode.CONTROL, KeyCode.O);
+        s.settle();
+        check(s.bench.troubleProperty().get().contains("no such file"), s.bench.troubleProperty().get());
+        s.picture("no-such-file");
+    }
+
+    private static MenuItem item(Parent root, String words) {
+        List<MenuItem> found = new ArrayList<>();
+        visit(root, node -> {
+            if (node instanceof MenuButton menu) menu.getItems().stream().filter(i -> words.equals(i.getText())).forEach(found::add);
+        });
+        return found.get(0);
+    }
+
+    /** Unsaved work is asked about once: staying stays, leaving leaves. */
+    static void closingAsksOnce(Scenes s) {
+        Bench bench = fx(() -> new Bench(Platform::runLater, s.bench.settings(), s.autosave));
+        Stage stage = fx(() -> {
+            Stage own = new Stage();
+            BenchPane pane = new BenchPane(bench, own, s.answers);
+            own.setScene(new Scene(pane, 900, 600));
+            pane.dress();
+            own.show();
+            bench.openDemo("vent-cowl");
+            return own;
+        });
+        until("laid out", () -> bench.laidProperty().get() != null && !bench.runner().busyProperty().get());
+        fx(() -> bench.change(r -> r.withTrim(OptionalDouble.of(9))));
+        later(() -> stage.fireEvent(new WindowEvent(stage, WindowEvent.WINDOW_CLOSE_REQUEST)));
+        Window question = window("Not saved yet");
+        Scenes.keep(fx(() -> question.getScene().snapshot(null)), "closing");
+        fx(() -> ((Button) named(question.getScene().getRoot(), "Cancel")).fire());
+        Scenes.pulses();
+        check(fx(stage::isShowing), "staying stays");
+        later(() -> stage.fireEvent(new WindowEvent(stage, WindowEvent.WINDOW_CLOSE_REQUEST)));
+        Window again = window("Not saved yet");
+        fx(() -> ((Button) named(again.getScene().getRoot(), "Leave it")).fire());
+        Scenes.pulses();
+        check(!fx(stage::isShowing), "leaving leaves, asked once");
+        check(fx(() -> Window.getWindows().size()) == 1, "nothing more is asked");
+    }
+
+    /** Tab goes to everything that can be changed or pressed, and what has the keyboard looks different from what has not. */
+    static void theKeyboardReachesEverything(Scenes s) {
+        s.demo("vent-cowl");
+        fx(() -> s.pane.form().requestFocus());
+        Set<Node> reached = new LinkedHashSet<>();
+        List<String> missed = new ArrayList<>(), unseen = new ArrayList<>();
+        while (reached.add(fx(() -> s.pane.getScene().getFocusOwner()))) {
+            Node now = fx(() -> s.pane.getScene().getFocusOwner());
+            boolean picture = now == s.pane.form() || now == s.pane.blank();            // theirs is a frame, seen in the window's picture
+            int with = picture ? 0 : ink(now);
+            s.key(KeyCode.TAB);
+            if (!picture && with == ink(now)) unseen.add(name(now));
+            check(reached.size() < 150, "no end");
+        }
+        fx(() -> visit(s.pane, node -> {
+            boolean byArrow = node instanceof ToggleButton t && t.getToggleGroup() != null;       // one of several: arrows go from one to the next
+            if (!reached.contains(node) && !byArrow && node.isFocusTraversable() && !node.isDisabled() && shown(node)) missed.add(name(node));
+        }));
+        check(missed.isEmpty(), "Tab never comes to " + missed);
+        check(reached.size() > 30, "only " + reached.size());
+        fx(() -> named(s.pane, MapKind.WORK.words()).requestFocus());
+        s.keys(KeyCode.RIGHT);
+        check(fx(() -> s.bench.mapProperty().get()) == MapKind.THICKNESS, "an arrow takes the next map");
+        s.keys(KeyCode.LEFT);
+        check(unseen.isEmpty(), "looks the same with the keyboard on it: " + unseen);
+        Node save = named(s.pane, "Save");
+        fx(save::requestFocus);
+        s.picture("focus");
+    }
+
+    private static boolean shown(Node node) {
+        for (Node up = node; up != null; up = up.getParent()) if (!up.isVisible()) return false;
+        return true;
+    }
+
+    private static String name(Node node) {
+        return node.getAccessibleText() != null ? node.getAccessibleText() : node instanceof Labeled l ? l.getText() : node.toString();
+    }
+
+    /** What the node's picture is made of, as one number. */
+    private static int ink(Node node) {
+        WritableImage image = fx(() -> node.snapshot(null, null));
+        int[] rgb = new int[(int) image.getWidth() * (int) image.getHeight()];
+        image.getPixelReader().getPixels(0, 0, (int) image.getWidth(), (int) image.getHeight(), PixelFormat.getIntArgbInstance(), rgb, 0,
+                (int) image.getWidth());
+        return Arrays.hashCode(rgb);
+    }
+
+    /** Lengths as a rule has them, typed and told. */
+    static void inchFractions(Scenes s) {
+        s.demo("side-skin");
+        fx(() -> s.bench.styleProperty().set(LengthStyle.FRACTION));
+        TextField word = (TextField) accessible(s.pane, "Thickness of the sheet");
+        fx(word::requestFocus);
+        fx(() -> word.setText("1/16 in"));
+        fx(() -> s.pane.form().requestFocus());
+        s.settle();
+        same(25.4 / 16, s.bench.workProperty().get().recipe().thickness().getAsDouble(), 1e-12, "a sixteenth");
+        check(word.getText().equals("1/16 in"), word.getText());
+        fx(word::requestFocus);
+        fx(() -> word.setText(".063"));
+        fx(() -> s.pane.form().requestFocus());
+        s.settle();
+        same(25.4 * 0.063, s.bench.workProperty().get().recipe().thickness().getAsDouble(), 1e-12, "a bare number is in inches");
+        fx(() -> s.pane.work().zones().getSelectionModel().select(0));
+        fx(() -> s.pane.blank().requestFocus());
+        s.keys(KeyCode.ALT, KeyCode.RIGHT);
+        List<String> told = new ArrayList<>();
+        fx(() -> visit(s.pane.work(), node -> {
+            boolean found = node.getParent() != null && node.getParent().getStyleClass().contains("findings");    // told in mm, as in the files
+            if (node instanceof Label label && label.getText() != null && !found) told.add(label.getText());
+        }));
+        check(told.stream().anyMatch(t -> t.matches(".*\\d/(2|4|8|16|32|64) in.*")), "no fraction is told: " + told);
+        check(told.stream().noneMatch(t -> t.matches(".*\\d mm.*") && !t.endsWith("in a square of 100 mm")), "millimetres are told: " + told);
+        s.picture("inch-fractions");
+        fx(() -> s.bench.styleProperty().set(LengthStyle.MM));
     }
 
     static void darkWithLargeLetters(Scenes s) {

@@ -15,6 +15,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.FutureTask;
@@ -32,6 +33,7 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.input.MouseButton;
 import javafx.scene.robot.Robot;
 import javafx.stage.Stage;
+import javafx.stage.Window;
 
 /**
  * A program of its own that holds the viewer's window on a virtual display and plays scenes in it by name, one for each line it is given.
@@ -46,6 +48,8 @@ public final class Scenes {
     final Bench bench;
     final BenchPane pane;
     final Autosave autosave;
+    /** Answers every question for a file. */
+    final Answers answers = new Answers();
     private final Robot robot;
     private final List<Throwable> thrown = new ArrayList<>();
 
@@ -54,7 +58,7 @@ public final class Scenes {
         this.stage = stage;
         autosave = new Autosave(home.resolve("unsaved"));
         bench = new Bench(Platform::runLater, new Settings(home), autosave);
-        pane = new BenchPane(bench, stage);
+        pane = new BenchPane(bench, stage, answers);
         stage.setScene(new Scene(pane, 1360, 860));
         pane.dress();
         stage.setX(0);
@@ -62,6 +66,34 @@ public final class Scenes {
         stage.show();
         robot = new Robot();
         Thread.currentThread().setUncaughtExceptionHandler((t, e) -> thrown.add(e));
+    }
+
+    /** What a person would choose in the windows of the system; empty where nothing is chosen. */
+    static final class Answers implements AskFile {
+        Path next;
+        String asked = "";
+
+        private Optional<Path> answer(String title) {
+            asked = title;
+            Optional<Path> said = Optional.ofNullable(next);
+            next = null;
+            return said;
+        }
+
+        @Override
+        public Optional<Path> toOpen(Window owner, String title, String what, List<String> endings) {
+            return answer(title);
+        }
+
+        @Override
+        public Optional<Path> toWrite(Window owner, String title, String name) {
+            return answer(title + " " + name);
+        }
+
+        @Override
+        public Optional<Path> folder(Window owner, String title) {
+            return answer(title);
+        }
     }
 
     public static void main(String[] args) throws Exception {
@@ -232,6 +264,34 @@ public final class Scenes {
         pulses();
     }
 
+    void hold(Node node, double x, double y) {
+        move(node, x, y);
+        fx(() -> robot.mousePress(MouseButton.PRIMARY));
+        pulses();
+    }
+
+    void onward(Node node, double x, double y) {
+        move(node, x, y);
+    }
+
+    void release() {
+        fx(() -> robot.mouseRelease(MouseButton.PRIMARY));
+        pulses();
+    }
+
+    /** Drags what lies in the middle of a window's root to a place of the screen; the system's own drag needs the screen's thread free. */
+    void carry(Node from, Point2D to) {
+        hold(from, fx(() -> from.getLayoutBounds().getWidth() / 2), fx(() -> from.getLayoutBounds().getHeight() / 2));
+        Point2D begin = onScreen(from, 80, 45);
+        for (int i = 1; i <= 12; i++) {
+            Point2D p = begin.add(to.subtract(begin).multiply(i / 12.0));
+            Platform.runLater(() -> robot.mouseMove(p));
+            pause(60);
+        }
+        Platform.runLater(() -> robot.mouseRelease(MouseButton.PRIMARY));
+        pause(200);
+    }
+
     void wheel(int clicks) {
         fx(() -> robot.mouseWheel(clicks));
         pulses();
@@ -243,6 +303,12 @@ public final class Scenes {
             for (int i = together.length - 1; i >= 0; i--) robot.keyRelease(together[i]);
         });
         pulses();
+    }
+
+    /** One key, and the next picture. */
+    void key(KeyCode code) {
+        fx(() -> robot.keyType(code));
+        pulse();
     }
 
     /** Letters, digits and points, one after the other. */

@@ -36,7 +36,8 @@ class ScreenTest {
         "changesAreTypedAndTakenBack", "aTapeIsLaid", "theUnworkedSheetBuckles", "theProposedSeamIsTaken", "aSeamIsCut",
                 "theScaleIsDragged",
         "whatGoesToTheBenchIsShownAndWritten", "sheetsGoToThePrinter", "theUnitIsAsked",
-        "darkWithLargeLetters", "everythingHasAName", "theManualOpensAtTheRightPart", "soak"})
+        "measuresAndToolsAreChanged", "aPadZoomsAndSlides", "aFileIsDropped", "seamsAreDragged", "filesAreAskedFor", "closingAsksOnce",
+        "theKeyboardReachesEverything", "inchFractions", "darkWithLargeLetters", "everythingHasAName", "theManualOpensAtTheRightPart", "soak"})
     void scene(String name) throws IOException {
         player.play(name);
     }

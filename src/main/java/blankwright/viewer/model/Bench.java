@@ -427,6 +427,24 @@ public final class Bench {
         }
     }
 
+    /** Writes a text of a few lines; what was said of it: the news, or why not. */
+    public String keepText(String text, Path to) {
+        Path whole = to.toAbsolutePath().normalize();
+        try (OutputFolder folder = OutputFolder.open(whole.getParent())) {
+            folder.write(whole.getFileName().toString(), out -> out.write(text.getBytes(StandardCharsets.UTF_8)));
+            folder.keep();
+            return "Written: " + whole;
+        } catch (IOException e) {
+            return "It could not be written: " + InputFile.words(e) + ". Choose another place, or make room.";
+        }
+    }
+
+    /** Where the recipe or the mesh lies; empty for a panel of the Tern that was never saved. */
+    public Optional<Path> folder() {
+        if (file.get() != null) return Optional.of(file.get().getParent());
+        return given != null && history != null && history.now().recipe().source() instanceof Source.OfMesh ? Optional.of(given.folder()) : Optional.empty();
+    }
+
     private static String seenFrom(Path folder, Path mesh) {
         try {
             return folder.relativize(mesh.toAbsolutePath().normalize()).toString();
