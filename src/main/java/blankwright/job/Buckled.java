@@ -33,6 +33,7 @@ import java.util.function.BooleanSupplier;
 public record Buckled(UnworkedBlank blank, CriticalStrain map, Optional<RimWaves> waves, Optional<OilCan> oilCan) {
     /** More triangles than that would take minutes and gigabytes. */
     static final int MOST_TRIANGLES = 120_000;
+    private static final double MOST_TIMES = 10;     // beyond, a place gives way whatever the number
     private static final double CALM = 0.05;        // of the largest compressive strain
 
     /** Triangles to which the finished panel is thinned out, where it has more: each of some dozen pressures takes a factor. */
@@ -136,5 +137,19 @@ public record Buckled(UnworkedBlank blank, CriticalStrain map, Optional<RimWaves
         double[] worst = {0, -1};
         for (int t = 0; t < map.triangleCount(); t++) if (map.ratio(t) > worst[0]) worst = new double[] {map.ratio(t), t};
         return worst;
+    }
+
+    /** How many times what it bears each vertex is pressed together, averaged by area, up to {@value #MOST_TIMES}. */
+    public double[] pressed(TriMesh form) {
+        double[] sum = new double[form.vertexCount()], area = new double[sum.length];
+        for (int t = 0; t < form.triangleCount(); t++) {
+            double a = form.area(t), ratio = Math.min(MOST_TIMES, map.ratio(t));
+            for (int k = 0; k < 3; k++) {
+                sum[form.corner(t, k)] += a * ratio;
+                area[form.corner(t, k)] += a;
+            }
+        }
+        for (int v = 0; v < sum.length; v++) if (area[v] > 0) sum[v] /= area[v];
+        return sum;
     }
 }

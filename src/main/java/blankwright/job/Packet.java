@@ -7,6 +7,7 @@ import blankwright.drawing.Paper;
 import blankwright.drawing.PdfWriter;
 import blankwright.drawing.SvgWriter;
 import blankwright.mesh.Finding;
+import blankwright.mesh.FlatMap;
 import blankwright.mesh.cut.Seam;
 import blankwright.mesh.io.ObjWriter;
 import blankwright.mesh.io.VtuWriter;
@@ -19,6 +20,8 @@ import blankwright.picture.BucklingPiece;
 import blankwright.picture.Caption;
 import blankwright.picture.LimitPicture;
 import blankwright.picture.MapPiece;
+import blankwright.picture.PressedPicture;
+import blankwright.picture.PressedPiece;
 import blankwright.picture.ThicknessPicture;
 import blankwright.picture.ThicknessPiece;
 import blankwright.picture.WorkMap;
@@ -29,6 +32,7 @@ import blankwright.sheet.BlankPiece;
 import blankwright.sheet.BlankSheet;
 import blankwright.sheet.SheetNotes;
 import blankwright.shop.SeamEdges;
+import blankwright.shop.Spot;
 import blankwright.shop.TapeLine;
 import blankwright.shop.ZoneOptions;
 import blankwright.strain.StrainField;
@@ -231,6 +235,9 @@ public final class Packet {
         if (!thick.isEmpty()) files.put(prefix + "thickness-blank.png", out -> ThicknessPicture.of(caption(), result.recipe().scales().thickness(), thick).writePng(out));
         result.pieces().stream().flatMap(piece -> piece.demand().stream()).findFirst().ifPresent(demand -> files.put(prefix + "forming-limit.png",
                 out -> LimitPicture.of(caption(), demand.limit(), LimitPlaces.of(result)).writePng(out)));
+        List<PressedPiece> pressed = result.pieces().stream().flatMap(p -> p.buckled().map(b -> pressed(p.map(), b)).stream()).toList();
+        if (!pressed.isEmpty()) files.put(prefix + "buckling-map-blank.png",
+                out -> PressedPicture.of(caption(), result.recipe().scales().buckling(), pressed).writePng(out));
         for (int i = 0; i < result.pieces().size(); i++) {
             Piece piece = result.pieces().get(i);
             if (piece.buckled().isEmpty() || piece.buckled().get().blank().modes().isEmpty()) continue;
@@ -241,7 +248,12 @@ public final class Packet {
     }
 
     private Caption caption() {
-        return new Caption(result.recipe().name(), notes(), List.of());
+        return new Caption(result.recipe().name(), notes(), result.warnings());
+    }
+
+    private static PressedPiece pressed(FlatMap map, Buckled buckled) {
+        int worst = (int) Math.max(0, buckled.worst()[1]);
+        return new PressedPiece(map, buckled.pressed(map.form()), Spot.of(map, worst, 0), buckled.map().required(worst), buckled.map().critical(worst));
     }
 
     private static BucklingPiece buckling(String name, Piece piece, Buckled buckled) {
@@ -258,7 +270,7 @@ public final class Packet {
             marks.addAll(tapes.on(i));
             pieces.add(new MapPiece(result.pieceName(i), piece.map(), piece.vertices(), piece.zones(), marks, seams(i)));
         }
-        WorkMap map = WorkMap.of(new Caption(result.recipe().name(), notes(), result.warnings()), ZoneOptions.DEFAULT.neutral(), pieces);
+        WorkMap map = WorkMap.of(caption(), ZoneOptions.DEFAULT.neutral(), pieces);
         OptionalDouble end = result.recipe().scales().work();
         return end.isPresent() ? map.withLimit(end.getAsDouble() / 100) : map;
     }

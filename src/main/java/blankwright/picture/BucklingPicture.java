@@ -38,15 +38,21 @@ public final class BucklingPicture {
         if (piece.mode().length != 3 * piece.map().form().vertexCount())
             throw new IllegalArgumentException(piece.mode().length / 3 + " displacements for " + piece.map().form().vertexCount()
                     + " vertices");
+        return drawn(caption, piece).picture();
+    }
+
+    static Canvas drawn(Caption caption, BucklingPiece piece) {
         BucklingPicture picture = new BucklingPicture(piece);
         picture.draw(caption);
-        return picture.canvas.picture();
+        return picture.canvas;
     }
 
     private void draw(Caption caption) {
         Frame frame = new Frame(canvas, null);
         frame.heading(caption, "how the blank buckles if it is not worked" + (piece.name().isEmpty() ? "" : ", piece " + piece.name()));
         Rectangle2D room = Frame.room();
+        double banner = frame.banner(caption.warnings());
+        room.setRect(room.getX(), room.getY() + banner, room.getWidth(), room.getHeight() - banner);
         double half = room.getHeight() / 2;
         double wide = Frame.WIDTH - 2 * room.getX();
         List<View> views = View.round(form);

@@ -16,9 +16,11 @@ import java.util.Locale;
 final class Frame {
     static final double WIDTH = 297, HEIGHT = 210;
     static final double MARGIN = 7, COLUMN = 69, KEY = 173;
-    private static final double CAUTIONS = 24, HEADING = 17.5;
+    private static final double CAUTIONS = 28, HEADING = 17.5;
     private static final int MOST_ROWS = 14, FEWER_ROWS = 10;
     private static final double ROW = 9.4;
+    /** What stands on every picture of a blank that is not the blank. */
+    static final String NO_BLANK = "Not true size, do not cut from it: cut from blank.*";
 
     private final Canvas canvas;
     private final StrainScale scale;
@@ -169,7 +171,7 @@ final class Frame {
     }
 
     /** What makes the blank unsafe to cut, framed heavily above the cautions. */
-    private void warnings(List<String> warnings) {
+    void warnings(List<String> warnings) {
         if (warnings.isEmpty()) return;
         double tall = 2.6, step = 4, x = WIDTH - MARGIN - COLUMN;
         List<String> lines = new ArrayList<>();
@@ -183,6 +185,16 @@ final class Frame {
         canvas.box(x, y, COLUMN, high, Canvas.PAPER, Canvas.INK, 0.9);
         canvas.words("Do not cut yet", x + 2.5, y + 5.4, 3.4, Canvas.INK);
         for (int i = 0; i < lines.size(); i++) canvas.words(lines.get(i), x + 2.5, y + 9.8 + i * step, tall, Canvas.INK);
+    }
+
+    /** Below the heading of a picture whose column is taken: that the blank must not be cut, and why, framed heavily; returns how high that is, mm. */
+    double banner(List<String> warnings) {
+        if (warnings.isEmpty()) return 0;
+        String words = String.join(" ", warnings);
+        double high = 6.5, wide = WIDTH - 2 * MARGIN;
+        canvas.box(MARGIN, HEADING + 0.5, wide, high, Canvas.PAPER, Canvas.INK, 0.9);
+        canvas.words(shortened(words, 2.2, wide - 4), MARGIN + 2, HEADING + 4.7, fitting(shortened(words, 2.2, wide - 4), 2.9, wide - 4), Canvas.INK);
+        return high + 1.5;
     }
 
     /** Words in lines no wider than {@code room}; a word wider than that stands alone. */
@@ -204,7 +216,7 @@ final class Frame {
         double high = CAUTIONS, x = WIDTH - MARGIN - COLUMN, y = HEIGHT - MARGIN - high;
         canvas.box(x, y, COLUMN, high, Canvas.PAPER, Canvas.INK, 0.35);
         String[] lines = {"Cut edges are sharp: gloves and eye protection.", "No gloves at rolls, wheels, drills: they pull hands in.",
-                "File edges smooth before stretching: nicks tear.", "Work in small rounds; check on the form each time."};
+                "File edges smooth before stretching: nicks tear.", "Work in small rounds; check on the form each time.", NO_BLANK};
         canvas.words("Mind", x + 2, y + 5, 3.2, Canvas.INK);
         double tall = 2.4;
         for (String line : lines) tall = Math.min(tall, fitting(line, tall, COLUMN - 4));

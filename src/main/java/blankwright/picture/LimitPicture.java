@@ -6,22 +6,23 @@ import java.awt.geom.Ellipse2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
-import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Set;
+import java.util.Map;
 
 /**
  * The forming-limit picture: each spot of the panel by its larger and smaller strain, with the curve it should stay under.
  *
- * <p>Landscape A4 at 300 elements an inch. Strains are true. Places are told apart by colour and by mark, so that a grey print still reads; of spots
- * that fall on one another within a third of a mm one is drawn. The spot nearest to the limit is ringed.
+ * <p>Landscape A4 at 300 elements an inch. Strains are true. Places are told apart by colour and by mark, so that a grey print still reads. Where spots
+ * crowd one is drawn in each square of {@value #CELL} mm, of each place there in turn, so that none hides another; the worst of each place always is. The
+ * spot nearest to the limit is ringed.
  * <p>Colours: the eight of Okabe and Ito, which most colour-blind eyes tell apart; docs/sources.md [OI08].
  */
 public final class LimitPicture {
-    private static final double PER_MM = 300 / 25.4, MARGIN = 7, COLUMN = 78, HEADING = 16.5, SPOT = 0.55, CELL = 0.33;
+    private static final double PER_MM = 300 / 25.4, MARGIN = 7, COLUMN = 78, HEADING = 16.5, SPOT = 0.55, CELL = 1.3;
     private static final int[] COLOURS = {0x0072B2, 0xE69F00, 0x009E73, 0xCC79A7, 0x56B4E9, 0xD55E00, 0xF0E442};
-    private static final int REST = 0x999999;
+    private static final double BANNER = 8;
     private static final double NEAR = 0.8;                 // of the limit: the dashed curve
     private static final int MOST_PLACES = 20;
 
@@ -54,14 +55,16 @@ public final class LimitPicture {
     private final FormingLimit limit;
     private final List<Place> places;
     private final Canvas canvas = new Canvas(Frame.WIDTH, Frame.HEIGHT, PER_MM);
-    private final Rectangle2D room = new Rectangle2D.Double(MARGIN + 17, HEADING + 5, Frame.WIDTH - 2 * MARGIN - COLUMN - 24,
-            Frame.HEIGHT - HEADING - MARGIN - 33);
+    private final Frame frame = new Frame(canvas, null);
+    private final Rectangle2D room;
     private double left, right, low, high;                  // strains at the sides of the room
 
     private LimitPicture(Caption caption, FormingLimit limit, List<Place> places) {
         this.caption = caption;
         this.limit = limit;
         this.places = places;
+        double top = HEADING + 5 + (caption.warnings().isEmpty() ? 0 : BANNER);
+        room = new Rectangle2D.Double(MARGIN + 17, top, Frame.WIDTH - 2 * MARGIN - COLUMN - 24, Frame.HEIGHT - MARGIN - 28 - top);
     }
 
     /** @param places in the order they are drawn and listed; the last may be named for the rest of the panel */
@@ -73,6 +76,7 @@ public final class LimitPicture {
         LimitPicture picture = new LimitPicture(caption, limit, List.copyOf(places));
         picture.scale();
         picture.heading();
+        picture.frame.banner(caption.warnings());
         picture.axes();
         picture.curves();
         picture.spots();
@@ -169,37 +173,61 @@ public final class LimitPicture {
         return path;
     }
 
+    /** A spot to be drawn. */
+    private record Dot(int place, double x, double y) { }
+
     private void spots() {
-        Set<Long> drawn = new HashSet<>();
-        double worst = 0, worstMajor = 0, worstMinor = 0;
+        Map<Long, List<Dot>> cells = new LinkedHashMap<>();
+        List<Dot> worsts = new ArrayList<>();
+        double worst = 0;
+        Dot ringed = null;
         for (int p = 0; p < places.size(); p++) {
             Place place = places.get(p);
-            drawn.clear();
+            double most = Double.NEGATIVE_INFINITY;
+            Dot nearest = null;
             for (int i = 0; i < place.major.length; i++) {
+                Dot dot = new Dot(p, x(place.minor[i]), y(place.major[i]));
                 double margin = limit.margin(place.major[i], place.minor[i]);
-                if (margin > worst) {
-                    worst = margin;
-                    worstMajor = place.major[i];
-                    worstMinor = place.minor[i];
+                if (margin > most) {
+                    most = margin;
+                    nearest = dot;
                 }
-                double x = x(place.minor[i]), y = y(place.major[i]);
-                if (drawn.add(Math.round(x / CELL) * 100_000 + Math.round(y / CELL))) mark(p, x, y, SPOT);
+                List<Dot> here = cells.computeIfAbsent(cell(dot.x, dot.y), k -> new ArrayList<>());
+                if (here.isEmpty() || here.get(here.size() - 1).place != p) here.add(dot);
+            }
+            if (nearest != null) worsts.add(nearest);
+            if (most > worst) {
+                worst = most;
+                ringed = nearest;
             }
         }
-        if (worst == 0) return;
-        double x = x(worstMinor), y = y(worstMajor);
-        canvas.line(new Ellipse2D.Double(x - 2, y - 2, 4, 4), Canvas.INK, 0.5);
+        for (Map.Entry<Long, List<Dot>> cell : cells.entrySet()) {
+            List<Dot> here = cell.getValue();
+            mark(here.get((int) Math.floorMod(cell.getKey() / 100_000 + 2 * (cell.getKey() % 100_000), (long) here.size())));
+        }
+        for (int i = worsts.size() - 1; i >= 0; i--) mark(worsts.get(i));
+        if (ringed == null) return;
+        canvas.line(new Ellipse2D.Double(ringed.x - 2, ringed.y - 2, 4, 4), Canvas.INK, 0.5);
         String words = percent(worst) + " of the limit";
         double half = Canvas.wide(words, 3) / 2 + 1;
-        canvas.wordsOver(words, Math.max(room.getMinX() + half, Math.min(room.getMaxX() - half, x)), y < room.getMinY() + 8 ? y + 5 : y - 5, 3, Canvas.INK);
+        canvas.wordsOver(words, Math.max(room.getMinX() + half, Math.min(room.getMaxX() - half, ringed.x)), ringed.y < room.getMinY() + 8 ? ringed.y + 5
+                : ringed.y - 5, 3, Canvas.INK);
+    }
+
+    private static long cell(double x, double y) {
+        return Math.round(x / CELL) * 100_000 + Math.round(y / CELL);
+    }
+
+    private void mark(Dot dot) {
+        mark(dot.place, dot.x, dot.y, SPOT);
     }
 
     /** Disc, square, triangle or diamond, in the colour of the place. */
     private void mark(int place, double x, double y, double r) {
-        int colour = place < COLOURS.length ? COLOURS[place] : REST;
+        int colour = COLOURS[place % COLOURS.length], form = (place % COLOURS.length + place / COLOURS.length) % 4;     // 28 places alike in neither or one
         Path2D shape = new Path2D.Double();
-        int corners = new int[] {24, 4, 3, 4}[place % 4];
-        double turn = place % 4 == 1 ? Math.PI / 4 : -Math.PI / 2;
+        int corners = new int[] {24, 4, 3, 4}[form];
+        double turn = form == 1 ? Math.PI / 4 : -Math.PI / 2;
         for (int c = 0; c < corners; c++) {
             double a = turn + 2 * Math.PI * c / corners, px = x + 1.15 * r * Math.cos(a), py = y + 1.15 * r * Math.sin(a);
             if (c == 0) shape.moveTo(px, py);
@@ -211,7 +239,7 @@ public final class LimitPicture {
     }
 
     private void key() {
-        double x = Frame.WIDTH - MARGIN - COLUMN, y = HEADING + 6;
+        double x = Frame.WIDTH - MARGIN - COLUMN, y = room.getMinY() + 1;
         Alloy alloy = limit.alloy();
         y = lines(x, y, 3.4, String.format(Locale.ROOT, "%s, %.2f mm", alloy.name(), limit.thickness()));
         canvas.segment(x, y - 1, x + 12, y - 1, Canvas.INK, 0.8);
@@ -244,7 +272,9 @@ public final class LimitPicture {
         }
         if (shown < places.size()) lines(x, y, 2.3, "and " + (places.size() - shown) + " more");
         double foot = Frame.HEIGHT - MARGIN - 7;
-        String notes = String.join("   ", caption.notes());
+        List<String> said = new ArrayList<>(caption.notes());
+        said.add("A chart, not a blank: cut from blank.*");
+        String notes = String.join("   ", said);
         canvas.words(notes, MARGIN, foot, Math.min(2.5, 2.5 * 280 / Math.max(280, Canvas.wide(notes, 2.5))), Canvas.INK);
         canvas.words("A guide, not a permit: strain paths of hand work are not straight, and edges with nicks split earlier. Stop when metal stops moving, thins or"
                 + " brightens.", MARGIN, foot + 5, 2.5, Canvas.INK);

@@ -11,7 +11,7 @@ import blankwright.mesh.FlatMap;
  */
 public record Spot(int triangle, double u, double v, double x, double y, double z) {
     /** Corner k of triangle t. */
-    static Spot of(FlatMap map, int t, int k) {
+    public static Spot of(FlatMap map, int t, int k) {
         int v = map.form().corner(t, k);
         return new Spot(t, map.u(v), map.v(v), map.form().x(v), map.form().y(v), map.form().z(v));
     }

@@ -75,10 +75,34 @@ class LimitPictureTest {
         assertEquals(210 - 7 - 33 + 5 - (0.15 - low) / (high - low) * (210 - 16.5 - 7 - 33), middleY, 0.15);
     }
 
+    /** Three zones with the very same strains: none hides another, and none is drawn where it is not. */
+    @Test
+    void placesThatFallTogetherAreAllSeen() {
+        double[] major = new double[500], minor = new double[500];
+        for (int i = 0; i < 500; i++) {
+            major[i] = 0.1 + 0.02 * Math.sin(i);
+            minor[i] = 0.02 * Math.cos(7 * i);
+        }
+        Picture picture = LimitPicture.of(new Caption("p", List.of()), SOFT, List.of(new LimitPicture.Place("a", major, minor),
+                new LimitPicture.Place("b", major, minor), new LimitPicture.Place("c", major, minor)));
+        int[] seen = new int[3];
+        for (int y = 300; y < 1900; y++) for (int x = 300; x < 2300; x++)
+            for (int p = 0; p < 3; p++) if (picture.colour(x, y) == new int[] {0x0072B2, 0xE69F00, 0x009E73}[p]) seen[p]++;
+        int all = seen[0] + seen[1] + seen[2];
+        for (int count : seen) assertTrue(count > 0.15 * all && all > 5000, java.util.Arrays.toString(seen));
+    }
+
+    @Test
+    void saysThatItIsNoBlankAndWhetherTheBlankMayBeCut() {
+        assertTrue(words(LimitPicture.drawn(new Caption("p", List.of()), SOFT, places(2))).contains("A chart, not a blank: cut from blank.*"));
+        assertTrue(words(LimitPicture.drawn(new Caption("p", List.of(), List.of("DO NOT CUT: past its limit.")), SOFT, places(2)))
+                .contains("DO NOT CUT: past its limit."));
+    }
+
     @Test
     void noWordStandsOnAnother() {
         for (FormingLimit limit : List.of(SOFT, FormingLimit.of(AlloyReader.shipped().named("drawing-steel"), 0.9), FormingLimit.of(AlloyReader.shipped().named("3003-H14"), 1))) {
-            List<Canvas.Label> labels = LimitPicture.drawn(new Caption("panel", List.of("notes")), limit, places(9)).labels();
+            List<Canvas.Label> labels = LimitPicture.drawn(new Caption("panel", List.of("notes"), limit == SOFT ? List.of() : List.of("DO NOT CUT: no.")), limit, places(9)).labels();
             for (int i = 0; i < labels.size(); i++) for (int j = 0; j < i; j++) {
                 Canvas.Label a = labels.get(i), b = labels.get(j);
                 boolean over = a.text().endsWith("of the limit") || b.text().endsWith("of the limit");        // stands on the field on purpose

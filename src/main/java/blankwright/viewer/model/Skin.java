@@ -47,22 +47,8 @@ public final class Skin {
                 used[v] = Math.min(MOST, judge.get().limit().margin(piece.vertices().strain1(v), piece.vertices().strain2(v)));
             paintings.put(MapKind.LIMIT, Painting.of(map, used));
         }
-        piece.buckled().ifPresent(b -> paintings.put(MapKind.BUCKLING, Painting.of(map, pressed(map.form(), b))));
+        piece.buckled().ifPresent(b -> paintings.put(MapKind.BUCKLING, Painting.of(map, b.pressed(map.form()))));
         onBlank = NearestPoint.on(map);
-    }
-
-    /** Strain borne over that at which it gives way, averaged to the vertices by area. */
-    private static double[] pressed(TriMesh form, Buckled buckled) {
-        double[] sum = new double[form.vertexCount()], area = new double[sum.length];
-        for (int t = 0; t < form.triangleCount(); t++) {
-            double a = form.area(t), ratio = Math.min(MOST, buckled.map().ratio(t));
-            for (int k = 0; k < 3; k++) {
-                sum[form.corner(t, k)] += a * ratio;
-                area[form.corner(t, k)] += a;
-            }
-        }
-        for (int v = 0; v < sum.length; v++) if (area[v] > 0) sum[v] /= area[v];
-        return sum;
     }
 
     /** @param judge where metal and thickness are known */
