@@ -8,20 +8,24 @@ import java.util.stream.IntStream;
 /**
  * Collapses edges, the cheapest first, as long as any may be.
  *
- * <p>In rounds: each vertex whose surroundings changed finds its cheapest edge, all cores at once; then, one after another in their order,
- * the vertices among the cheaper share try theirs, and what lies round a collapsed edge waits for the next round. An edge that was refused
- * is not asked again before something beside it changes. Same bits on any number of threads.
+ * <p>In rounds: each vertex whose surroundings changed finds its cheapest edge; then the vertices among the cheaper share try theirs, and what
+ * lies round a collapsed edge waits for the next round. An edge that was refused is not asked again before something beside it changes.
+ * <p>All cores at once: the vertices lie in {@link Blocks}. A block's own collapses go one after another in the order of the vertices, those
+ * that touch what another block could touch come after all blocks, block by block. So the same bits on any number of threads.
  */
 final class Collapses {
     /** Share of the vertices that may try in one round. */
     private static final double CHEAPER = 0.4;
     /** Of the length, squared and weighted: where all is flat, short edges go first; below dents of a ten-thousandth of their length. */
     private static final double SHORT_FIRST = 1e-8;
-    private static final int CHUNK = 4096;
+    /** Of the distance allowed, squared: from such a mean distance from the planes round it on a place may stand out too far. */
+    private static final double STANDS_OUT = 0.1;
+    /** With fewer triangles to go they go one after another: shared out, each block would get next to none. */
+    private static final int LAST = 4096;
 
     private final Fans fans;
     private final Quadrics quadrics;
-    private final Trial trial;
+    private final Trial.Ground ground;
     private final double[] xyz;
     private final double within2;
     private final Progress progress;
@@ -29,15 +33,14 @@ final class Collapses {
     private final double[] refused;     // edges of a vertex up to this cost were refused
     private final int[] edge;           // half-edge of that edge, -1 none
     private final boolean[] stale;      // must look again
-    private int[] alive;
+    private final Blocks blocks;
 
-    /** @param xyz moved with the vertices */
-    Collapses(Fans fans, Quadrics quadrics, Trial trial, double[] xyz, double within, Progress progress) {
+    Collapses(Fans fans, Quadrics quadrics, Trial.Ground ground, Progress progress) {
         this.fans = fans;
         this.quadrics = quadrics;
-        this.trial = trial;
-        this.xyz = xyz;
-        this.within2 = within * within;
+        this.ground = ground;
+        this.xyz = ground.xyz();
+        this.within2 = ground.within2();
         this.progress = progress;
         int n = xyz.length / 3;
         cost = new double[n];
@@ -46,29 +49,31 @@ final class Collapses {
         stale = new boolean[n];
         Arrays.fill(refused, -1);
         Arrays.fill(stale, true);
-        alive = IntStream.range(0, n).toArray();
+        blocks = new Blocks(fans, xyz);
     }
 
     /** Until {@code enough} triangles are left, or no edge may go. */
     void run(int enough) {
         int before = fans.triangles;
         while (fans.triangles > enough) {
-            lookAgain();
+            blocks.renew();
+            each(b -> {
+                double[] sum = new double[Quadrics.SIZE], place = new double[3];
+                for (int v : blocks.alive(b)) if (stale[v]) look(v, sum, place);
+                return null;
+            });
             double most = dearest();
             if (most < 0) return;
             round(most, enough);
-            alive = Arrays.stream(alive).filter(v -> fans.way[v] >= 0).toArray();
             progress.at("thinning out", (double) (before - fans.triangles) / Math.max(1, before - enough));
         }
     }
 
-    private void lookAgain() {
-        int chunks = (alive.length + CHUNK - 1) / CHUNK;
-        IntStream.range(0, chunks).parallel().forEach(c -> {
+    private Visit[] each(java.util.function.IntFunction<Visit> work) {
+        return IntStream.range(0, blocks.count()).parallel().mapToObj(b -> {
             stop();
-            double[] sum = new double[Quadrics.SIZE], place = new double[3];
-            for (int i = c * CHUNK; i < Math.min(alive.length, (c + 1) * CHUNK); i++) if (stale[alive[i]]) look(alive[i], sum, place);
-        });
+            return work.apply(b);
+        }).toArray(Visit[]::new);
     }
 
     private void stop() {
@@ -130,33 +135,95 @@ final class Collapses {
     /** The cost up to which edges are tried this round, from a sample; negative where there is none left to try. */
     private double dearest() {
         double[] sample = new double[4096];
-        int step = Math.max(1, alive.length / 2048), size = 0;
-        for (int i = 0; i < alive.length && size < sample.length; i += step) if (edge[alive[i]] >= 0) sample[size++] = cost[alive[i]];
-        if (size > 64) {
-            Arrays.sort(sample, 0, size);
-            return sample[(int) (CHEAPER * size)];
+        int step = Math.max(1, blocks.size() / 2048), size = 0, next = 0, many = 0;
+        boolean any = false;
+        for (int b = 0; b < blocks.count(); b++) {
+            for (int v : blocks.alive(b)) {
+                any |= edge[v] >= 0;
+                if (many++ != next) continue;
+                next += step;
+                if (edge[v] >= 0 && size < sample.length) sample[size++] = cost[v];
+            }
         }
-        for (int v : alive) if (edge[v] >= 0) return Double.MAX_VALUE;
-        return -1;
+        if (size <= 64) return any ? Double.MAX_VALUE : -1;
+        Arrays.sort(sample, 0, size);
+        return sample[(int) (CHEAPER * size)];
     }
 
     private void round(double most, int enough) {
-        double[] sum = new double[Quadrics.SIZE], place = new double[3];
-        int tried = 0;
-        for (int v : alive) {
-            if (fans.way[v] < 0 || stale[v] || edge[v] < 0 || cost[v] > most) continue;
-            int h = edge[v], w = fans.tri[h] == v ? fans.tri[Fans.next(h)] : fans.tri[h];
-            if (stale[w]) continue;
-            if ((++tried & 0xFF) == 0) stop();
-            int keep = place(h, sum, place), gone = keep == v ? w : v;
-            if (!trial.collapsed(h, keep, place)) {
-                refused[v] = cost[v];
-                stale[v] = true;
-                continue;
+        int toGo = fans.triangles - enough;
+        if (blocks.count() == 1 || toGo < LAST) {
+            for (int b = 0; b < blocks.count() && fans.triangles > enough; b++)
+                fans.triangles -= new Visit(-1, most, fans.triangles - enough).to(blocks.alive(b)).gone;
+            return;
+        }
+        int[] wish = new int[blocks.count()];
+        each(b -> {
+            for (int v : blocks.alive(b)) if (tries(v, most)) wish[b] += 2;
+            return null;
+        });
+        long wishes = Arrays.stream(wish).asLongStream().sum();
+        Visit[] visits = each(b -> new Visit(b, most, wishes <= toGo ? toGo : (int) ((long) toGo * wish[b] / wishes)).to(blocks.alive(b)));
+        for (Visit visit : visits) fans.triangles -= visit.gone;
+        for (Visit visit : visits)
+            if (fans.triangles > enough) fans.triangles -= new Visit(-1, most, fans.triangles - enough).to(visit.left()).gone;
+    }
+
+    private boolean tries(int v, double most) {
+        return fans.way[v] >= 0 && !stale[v] && edge[v] >= 0 && cost[v] <= most;
+    }
+
+    /** Vertices trying their edges one after another. */
+    private final class Visit {
+        private final int block;        // which alone may be touched, -1 any
+        private final double most;
+        private final int allowed;      // triangles
+        private final Trial trial = new Trial(ground);
+        private int[] left = new int[64];
+        private int many;
+        int gone;                       // triangles
+
+        Visit(int block, double most, int allowed) {
+            this.block = block;
+            this.most = most;
+            this.allowed = allowed;
+        }
+
+        Visit to(int[] vertices) {
+            double[] sum = new double[Quadrics.SIZE], place = new double[3];
+            int tried = 0;
+            for (int v : vertices) {
+                if (gone >= allowed) break;
+                if (!tries(v, most)) continue;
+                int h = edge[v], w = fans.tri[h] == v ? fans.tri[Fans.next(h)] : fans.tri[h];
+                if (stale[w]) continue;
+                if (block >= 0 && !(blocks.holds(block, v) && blocks.holds(block, w))) {
+                    leave(v);
+                    continue;
+                }
+                if ((++tried & 0xFF) == 0) stop();
+                int keep = place(h, sum, place);
+                boolean standsOut = quadrics.at(sum, place[0], place[1], place[2]) > STANDS_OUT * within2 * Quadrics.weight(sum);
+                int went = trial.collapsed(h, keep, place, standsOut);
+                if (went == 0) {
+                    refused[v] = cost[v];
+                    stale[v] = true;
+                    continue;
+                }
+                gone += went;
+                quadrics.merge(keep, keep == v ? w : v);
+                freshRound(keep);
             }
-            quadrics.merge(keep, gone);
-            freshRound(keep);
-            if (fans.triangles <= enough) return;
+            return this;
+        }
+
+        private void leave(int v) {
+            if (many == left.length) left = Arrays.copyOf(left, 2 * many);
+            left[many++] = v;
+        }
+
+        int[] left() {
+            return Arrays.copyOf(left, many);
         }
     }
 

@@ -1,5 +1,6 @@
 package blankwright.mesh.reduce;
 
+import blankwright.mesh.EdgeTable;
 import blankwright.mesh.TriMesh;
 import blankwright.mesh.query.NearestPoint;
 import blankwright.mesh.query.SkinPoint;
@@ -27,21 +28,22 @@ final class Deviation {
     /** Largest distance of a vertex, an edge's middle or a triangle's middle of {@code thinned} from {@code given}, mm. */
     static double ofThinned(TriMesh given, TriMesh thinned, Progress progress) {
         NearestPoint skin = NearestPoint.on(given);
-        return largest(thinned.triangleCount(), progress, t -> {
-            double most = 0;
-            for (int i = 0; i < 7; i++) {               // three corners, three middles of edges, the middle of all
-                double[] p = new double[3];
-                for (int k = 0; k < 3; k++) {
-                    double w = i < 3 ? (k == i ? 1 : 0) : i < 6 ? (k == i - 3 ? 0 : 0.5) : 1 / 3.0;
-                    int v = thinned.corner(t, k);
-                    p[0] += w * thinned.x(v);
-                    p[1] += w * thinned.y(v);
-                    p[2] += w * thinned.z(v);
-                }
-                most = Math.max(most, off(given, skin, p[0], p[1], p[2]));
-            }
-            return most;
-        });
+        EdgeTable edges = EdgeTable.of(thinned);
+        double vertices = largest(thinned.vertexCount(), progress, v -> off(given, skin, thinned.x(v), thinned.y(v), thinned.z(v)));
+        double middles = largest(edges.edgeCount(), progress, e -> off(given, skin, thinned, 0.5, edges.from(e), edges.to(e)));
+        return Math.max(Math.max(vertices, middles), largest(thinned.triangleCount(), progress,
+                t -> off(given, skin, thinned, 1 / 3.0, thinned.corner(t, 0), thinned.corner(t, 1), thinned.corner(t, 2))));
+    }
+
+    /** From the weighted sum of vertices of the thinned surface. */
+    private static double off(TriMesh given, NearestPoint skin, TriMesh thinned, double weight, int... vertices) {
+        double x = 0, y = 0, z = 0;
+        for (int v : vertices) {
+            x += weight * thinned.x(v);
+            y += weight * thinned.y(v);
+            z += weight * thinned.z(v);
+        }
+        return off(given, skin, x, y, z);
     }
 
     private static double off(TriMesh mesh, NearestPoint skin, double x, double y, double z) {

@@ -15,7 +15,7 @@ final class Fans {
     final int[] twin;           // opposite half-edge, -1 at a rim
     final int[] way;            // vertex -> half-edge that leaves it; -1 once it is gone
     final boolean[] rim;
-    int triangles;              // still there
+    int triangles;              // still there; whoever collapses counts
 
     /** @throws IllegalArgumentException where the triangles round a vertex are not one fan, or none */
     Fans(TriMesh mesh, EdgeTable edges) {
@@ -104,6 +104,5 @@ final class Fans {
         if (y >= 0) twin[y] = x;
         if (way[c] == p) way[c] = x >= 0 ? x : next(y);
         tri[h / 3 * 3] = -1;
-        triangles--;
     }
 }

@@ -25,23 +25,13 @@ final class RimRuns {
     }
 
     /** Whether all given rim vertices from {@code from} over {@code gone} to {@code to} lie within the distance of the straight line from first to last. */
-    boolean keeps(int from, int gone, int to, double[] given, double within2) {
+    boolean keeps(int from, int gone, int to, TriMesh given, double within2) {
         int[] run = loop[rim[gone]];
-        double ee = 0;
-        for (int k = 0; k < 3; k++) ee += square(given[3 * to + k] - given[3 * from + k]);
+        double x = given.x(to) - given.x(from), y = given.y(to) - given.y(from), z = given.z(to) - given.z(from), ee = x * x + y * y + z * z;
         for (int i = (place[from] + 1) % run.length; i != place[to]; i = (i + 1) % run.length) {
-            double pe = 0, pp = 0;
-            for (int k = 0; k < 3; k++) {
-                double p = given[3 * run[i] + k] - given[3 * from + k];
-                pp += p * p;
-                pe += p * (given[3 * to + k] - given[3 * from + k]);
-            }
-            if (!(Trial.side(pp, pe, ee) <= within2)) return false;
+            double px = given.x(run[i]) - given.x(from), py = given.y(run[i]) - given.y(from), pz = given.z(run[i]) - given.z(from);
+            if (!(Trial.side(px * px + py * py + pz * pz, px * x + py * y + pz * z, ee) <= within2)) return false;
         }
         return true;
-    }
-
-    private static double square(double x) {
-        return x * x;
     }
 }

@@ -1,5 +1,6 @@
 package blankwright.mesh.reduce;
 
+import blankwright.mesh.TriMesh;
 import java.util.Arrays;
 
 /**
@@ -9,59 +10,79 @@ import java.util.Arrays;
  * <li>No triangle turns by more than {@value #TURN} in cosine, and none becomes slimmer than {@value #SLIM}, height over longest edge, unless one
  * round it was slimmer before.
  * <li>Given vertices: each belongs to a triangle; those of the triangles that change stay within the distance of the triangles that come.
+ * <li>The new vertex: within the distance of the given triangle nearest to it, as far as the given vertices tell.
  * <li>Rim: the given rim vertices between the ends of each new rim edge stay within the distance of that edge.</ol>
  */
 final class Trial {
     static final double TURN = 0.2;
     static final double SLIM = 0.1;
 
+    /** Of the distance, squared, by which a place may stand out: only one triangle is asked, and curved ground lies lower than its plane. */
+    private static final double STANDING = 0.8;
     private static final int MOST_ROUND = 400;      // triangles in one fan: beyond, collapses would cost the square
 
+    /**
+     * What all trials know and change.
+     *
+     * @param given the surface as given; vertices keep their numbers
+     * @param xyz of the vertices now, 3 each, mm
+     * @param within2 the distance allowed, squared, mm²
+     * @param triangleAt given vertex -> a given triangle that has it
+     * @param firstOf triangle -> a given vertex that belongs to it, -1 none
+     * @param nextOf given vertex -> the next of the same triangle, -1 none
+     */
+    record Ground(Fans fans, TriMesh given, RimRuns runs, double[] xyz, double within2, int[] triangleAt, int[] firstOf, int[] nextOf) {
+        static Ground of(Fans fans, TriMesh given, RimRuns runs, double within) {
+            int[] triangleAt = new int[fans.way.length], firstOf = new int[fans.tri.length / 3], nextOf = new int[triangleAt.length];
+            Arrays.fill(firstOf, -1);
+            for (int v = 0; v < nextOf.length; v++) {
+                int t = fans.way[v] / 3;
+                triangleAt[v] = t;
+                nextOf[v] = firstOf[t];
+                firstOf[t] = v;
+            }
+            return new Ground(fans, given, runs, given.positions(), within * within, triangleAt, firstOf, nextOf);
+        }
+    }
+
+    private final Ground ground;
     private final Fans fans;
-    private final double[] xyz;         // of the vertices now
-    private final double[] given;       // of the vertices as given
+    private final double[] xyz;
     private final double within2;
     private final double near2;         // at this distance a given vertex looks no further
-    private final int[] firstOf;        // triangle -> a given vertex that belongs to it, -1 none
-    private final int[] nextOf;         // given vertex -> the next of the same triangle
-    private final RimRuns runs;
-    private final int[] stamp;          // vertex -> round in which it was met
-    private int round;
+    private final int[] firstOf;
+    private final int[] nextOf;
 
+    private int[] ring = new int[64];           // neighbours of one end
     private int[] touched = new int[64];        // triangles that change or go
-    private int[] coming = new int[64];         // of them those that stay
     private double[] corner = new double[16 * 64];      // 16 per coming triangle: corner, two edges, normal, squares
     private int[] point = new int[256];
     private int[] home = new int[256];
 
-    Trial(Fans fans, double[] xyz, double[] given, double within, RimRuns runs) {
-        this.fans = fans;
-        this.xyz = xyz;
-        this.given = given;
-        this.within2 = within * within;
-        this.near2 = within2 / 100;
-        this.runs = runs;
-        stamp = new int[given.length / 3];
-        firstOf = new int[fans.tri.length / 3];
-        nextOf = new int[stamp.length];
-        Arrays.fill(firstOf, -1);
-        for (int v = 0; v < stamp.length; v++) {
-            int t = fans.way[v] / 3;
-            nextOf[v] = firstOf[t];
-            firstOf[t] = v;
-        }
+    Trial(Ground ground) {
+        this.ground = ground;
+        fans = ground.fans();
+        xyz = ground.xyz();
+        within2 = ground.within2();
+        near2 = within2 / 100;
+        firstOf = ground.firstOf();
+        nextOf = ground.nextOf();
     }
 
-    /** Makes v and the other end of half-edge h one vertex, {@code keep}, at the place; false, and nothing done, where something would be lost. */
-    boolean collapsed(int h, int keep, double[] place) {
+    /**
+     * Makes v and the other end of half-edge h one vertex, {@code keep}, at the place.
+     *
+     * @param standsOut whether the place may lie too far from the given surface
+     * @return how many triangles went; 0, and nothing done, where something would be lost
+     */
+    int collapsed(int h, int keep, double[] place, boolean standsOut) {
         int a = fans.tri[h], b = fans.tri[Fans.next(h)], g = fans.twin[h], gone = keep == a ? b : a;
-        if (!keepsTopology(a, b, h, g)) return false;
-        if (g < 0 && !runs.keeps(fans.rimBefore(gone), gone, fans.rimAfter(gone), given, within2)) return false;
-        int many = gather(a, b, h / 3, g < 0 ? -1 : g / 3);
-        int stay = many - (g < 0 ? 1 : 2);
-        if (!keepsShape(stay, a, b, place)) return false;
+        if (!keepsTopology(a, b, h, g)) return 0;
+        if (g < 0 && !ground.runs().keeps(fans.rimBefore(gone), gone, fans.rimAfter(gone), ground.given(), within2)) return 0;
+        int many = gather(a, b, h / 3, g < 0 ? -1 : g / 3), went = g < 0 ? 1 : 2, stay = many - went;
+        if (!keepsShape(stay, a, b, place)) return 0;
         int points = homes(many, stay);
-        if (points < 0) return false;
+        if (points < 0 || standsOut && !lies(place, points)) return 0;
         for (int i = 0; i < many; i++) firstOf[touched[i]] = -1;
         for (int i = 0; i < points; i++) {
             nextOf[point[i]] = firstOf[home[i]];
@@ -69,29 +90,31 @@ final class Trial {
         }
         fans.collapse(h, keep);
         System.arraycopy(place, 0, xyz, 3 * keep, 3);
-        return true;
+        return went;
     }
 
     private boolean keepsTopology(int a, int b, int h, int g) {
         if (g >= 0 && fans.rim[a] && fans.rim[b]) return false;
         int c = fans.tri[Fans.before(h)], d = g < 0 ? -1 : fans.tri[Fans.before(g)];
         if (c == d || spent(c) || d >= 0 && spent(d)) return false;
-        round += 2;
-        int near = round - 1, common = 0, size = 0;
+        int size = 0, common = 0, round = 0;
         for (int i = fans.way[a]; i >= 0; i = fans.left(i, a)) {
-            if (++size > MOST_ROUND) return false;
-            stamp[fans.tri[Fans.next(i)]] = near;
-            stamp[fans.tri[Fans.before(i)]] = near;
+            if (++round > MOST_ROUND) return false;
+            if (size + 2 > ring.length) ring = Arrays.copyOf(ring, 2 * ring.length);
+            ring[size++] = fans.tri[Fans.next(i)];
+            if (fans.twin[Fans.before(i)] < 0) ring[size++] = fans.tri[Fans.before(i)];
         }
         for (int i = fans.way[b]; i >= 0; i = fans.left(i, b)) {
-            if (++size > MOST_ROUND) return false;
-            for (int v : new int[] {fans.tri[Fans.next(i)], fans.tri[Fans.before(i)]}) {
-                if (stamp[v] != near) continue;
-                stamp[v] = round;
-                common++;
-            }
+            if (++round > MOST_ROUND) return false;
+            common += times(fans.tri[Fans.next(i)], size);
+            if (fans.twin[Fans.before(i)] < 0) common += times(fans.tri[Fans.before(i)], size);
         }
         return common == (g < 0 ? 1 : 2);
+    }
+
+    private int times(int v, int size) {
+        for (int i = 0; i < size; i++) if (ring[i] == v) return 1;
+        return 0;
     }
 
     /** Has no edge to spare: two at a rim, three within. */
@@ -166,15 +189,16 @@ final class Trial {
         return longest > 0 ? Math.sqrt(corner[16 * i + 12]) / longest : 0;
     }
 
-    /** Finds each given vertex of the touched triangles its nearest of those that stay; -1 where one is too far from all. */
+    /** Finds each given vertex of the touched triangles one near it of those that stay, its own if that is near; -1 where one is too far from all. */
     private int homes(int many, int stay) {
+        TriMesh given = ground.given();
         int points = 0;
         for (int i = 0; i < many; i++) {
             for (int p = firstOf[touched[i]]; p >= 0; p = nextOf[p]) {
-                double best = Double.POSITIVE_INFINITY;
-                int nearest = -1;
+                double x = given.x(p), y = given.y(p), z = given.z(p), best = i < stay ? distance2(i, x, y, z, Double.POSITIVE_INFINITY) : Double.POSITIVE_INFINITY;
+                int nearest = i;
                 for (int j = 0; j < stay && best > near2; j++) {
-                    double off = distance2(j, given[3 * p], given[3 * p + 1], given[3 * p + 2], best);
+                    double off = distance2(j, x, y, z, best);
                     if (off >= best) continue;
                     best = off;
                     nearest = j;
@@ -189,6 +213,23 @@ final class Trial {
             }
         }
         return points;
+    }
+
+    /** Whether the place lies well within the distance of a given triangle at the given vertex nearest to it. */
+    private boolean lies(double[] place, int points) {
+        TriMesh given = ground.given();
+        double best = Double.POSITIVE_INFINITY;
+        int nearest = -1;
+        for (int i = 0; i < points; i++) {
+            double x = given.x(point[i]) - place[0], y = given.y(point[i]) - place[1], z = given.z(point[i]) - place[2], off = x * x + y * y + z * z;
+            if (off >= best) continue;
+            best = off;
+            nearest = point[i];
+        }
+        if (best <= within2) return true;
+        double[] n = given.normal(ground.triangleAt()[nearest]);
+        double off = n[0] * (given.x(nearest) - place[0]) + n[1] * (given.y(nearest) - place[1]) + n[2] * (given.z(nearest) - place[2]);
+        return off * off <= STANDING * within2;
     }
 
     /**
