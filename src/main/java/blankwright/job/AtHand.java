@@ -26,10 +26,20 @@ import java.util.Optional;
  */
 public final class AtHand {
     private final Given given;
-    private final Kept kept = new Kept();
+    private final Kept kept;
 
     public AtHand(Given given) {
+        this(given, new Kept());
+    }
+
+    private AtHand(Given given, Kept kept) {
         this.given = given;
+        this.kept = kept;
+    }
+
+    /** The same panel under a recipe that was saved elsewhere. */
+    public AtHand with(Given other) {
+        return new AtHand(other, kept);
     }
 
     /** Everything; as {@link FlattenJob#run}. */

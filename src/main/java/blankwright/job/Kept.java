@@ -25,22 +25,22 @@ final class Kept {
     /**
      * What a mended mesh depends on.
      *
+     * @param source of a mesh file with its whole path, so that a recipe saved elsewhere finds it again
      * @param size with changed those of the file, so that one written anew is read anew; 0 and null for a formula
      */
-    record MeshKey(Source source, double chord, OptionalDouble detail, Path folder, long size, FileTime changed) {
+    record MeshKey(Source source, double chord, OptionalDouble detail, long size, FileTime changed) {
         static MeshKey of(Recipe recipe, Given given) {
-            long size = 0;
+            if (!(recipe.source() instanceof Source.OfMesh mesh)) return new MeshKey(recipe.source(), recipe.chord(), recipe.detail(), 0, null);
+            Path file = given.folder().resolve(mesh.file()).toAbsolutePath().normalize();
+            long size;
             FileTime changed = null;
-            if (recipe.source() instanceof Source.OfMesh mesh) {
-                Path file = given.folder().resolve(mesh.file());
-                try {
-                    size = Files.size(file);
-                    changed = Files.getLastModifiedTime(file);
-                } catch (IOException e) {
-                    size = -1;                                          // reading it will say why
-                }
+            try {
+                size = Files.size(file);
+                changed = Files.getLastModifiedTime(file);
+            } catch (IOException e) {
+                size = -1;                                              // reading it will say why
             }
-            return new MeshKey(recipe.source(), recipe.chord(), recipe.detail(), given.folder(), size, changed);
+            return new MeshKey(new Source.OfMesh(file.toString(), mesh.units()), recipe.chord(), recipe.detail(), size, changed);
         }
     }
 

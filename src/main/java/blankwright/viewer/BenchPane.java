@@ -42,6 +42,7 @@ import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
 import javafx.scene.input.KeyCombination;
 import javafx.scene.input.KeyEvent;
+import javafx.scene.input.MouseEvent;
 import javafx.scene.input.TransferMode;
 import javafx.scene.layout.BorderPane;
 import javafx.scene.layout.FlowPane;
@@ -145,6 +146,7 @@ final class BenchPane extends BorderPane {
         key(KeyCode.E, this::takeAway);
         scene.getAccelerators().put(new KeyCodeCombination(KeyCode.F6), this::nextPart);
         scene.getAccelerators().put(new KeyCodeCombination(KeyCode.F1), this::help);
+        scene.addEventFilter(MouseEvent.MOUSE_RELEASED, e -> Platform.runLater(bench::letGo));      // whatever was dragged
         scene.addEventFilter(KeyEvent.KEY_PRESSED, e -> {
             if (e.getCode() == KeyCode.ESCAPE) pointing.letGo();
             boolean pending = scene.getFocusOwner() instanceof LengthWord word && word.pending();

@@ -8,6 +8,7 @@ import blankwright.shop.DrawnTape;
 import blankwright.shop.TapeLine;
 import blankwright.viewer.model.Bench;
 import blankwright.viewer.model.Contour;
+import blankwright.viewer.model.FirstAnswer;
 import blankwright.viewer.model.FlatView;
 import blankwright.viewer.model.Ink;
 import blankwright.viewer.model.Laid;
@@ -37,6 +38,7 @@ import javafx.scene.SceneAntialiasing;
 import javafx.scene.SubScene;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
+import javafx.scene.control.Label;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseButton;
 import javafx.scene.input.MouseEvent;
@@ -69,6 +71,7 @@ final class BlankPane extends Pane {
     private final SubScene scene;
     private final Canvas ink = new Canvas();
     private final Marks marks = new Marks();
+    private final Label early = new Label("A first answer: the exact blank, its work and its lettering follow.");
     private final List<PhongMaterial> paints = new ArrayList<>();
     private double u0, v0;
     private double pressX, pressY, lastX, lastY;
@@ -89,7 +92,11 @@ final class BlankPane extends Pane {
         ink.heightProperty().bind(heightProperty());
         ink.setManaged(false);
         ink.setMouseTransparent(true);
-        getChildren().addAll(scene, ink, marks);
+        early.setLayoutX(RULER + 8);
+        early.setLayoutY(8);
+        early.getStyleClass().add("exaggerated");
+        early.visibleProperty().bind(bench.firstAnswerProperty().isNotNull());
+        getChildren().addAll(scene, ink, marks, early);
         getStyleClass().add("blank");
         setFocusTraversable(true);
         setAccessibleText("The blank. Arrow keys slide it, plus and minus bring it nearer, F shows all of it, T is true size;"
@@ -97,6 +104,7 @@ final class BlankPane extends Pane {
         setMinSize(160, 160);
 
         bench.laidProperty().addListener((o, was, is) -> show(is, was == null || !was.result().name().equals(is.result().name())));
+        bench.firstAnswerProperty().addListener((o, was, is) -> build());
         bench.mapProperty().addListener((o, was, is) -> build());
         bench.tintsProperty().addListener((o, was, is) -> paint());
         pointing.greyProperty().addListener((o, was, is) -> paint());
@@ -147,7 +155,7 @@ final class BlankPane extends Pane {
         double[] box = laid.box();
         u0 = (box[0] + box[2]) / 2;
         v0 = (box[1] + box[3]) / 2;
-        build();
+        if (bench.firstAnswerProperty().get() == null) build();     // else when that goes
         if (anotherPanel || otherPieces || view.get() == null) fit();
         stand();
     }
@@ -156,8 +164,8 @@ final class BlankPane extends Pane {
         skins.getChildren().clear();
         paints.clear();
         if (shown == null) return;
-        for (Skin skin : shown.skins()) {
-            MeshView flat = new MeshView(SkinMesh.blank(skin.painting(bench.mapProperty().get()), u0, v0));
+        for (int i = 0; i < shown.skins().size(); i++) {
+            MeshView flat = new MeshView(SkinMesh.blank(bench.painting(i), u0, v0));
             flat.setCullFace(CullFace.NONE);
             PhongMaterial paint = new PhongMaterial();
             flat.setMaterial(paint);
@@ -173,7 +181,7 @@ final class BlankPane extends Pane {
         if (tints == null || shown == null || paints.size() != shown.skins().size()) return;
         var image = Palette.image(pointing.greyProperty().get() ? tints.grey() : tints, 1);
         for (int i = 0; i < paints.size(); i++) {
-            Painting painting = shown.skins().get(i).painting(bench.mapProperty().get());
+            Painting painting = bench.painting(i);
             TriangleMesh mesh = (TriangleMesh) ((MeshView) skins.getChildren().get(i)).getMesh();
             if (mesh.getPoints().size() == 3 * painting.vertexCount()) SkinMesh.paint(mesh, painting, tints);
             paints.get(i).setDiffuseMap(image);
@@ -207,9 +215,14 @@ final class BlankPane extends Pane {
         g.clearRect(0, 0, ink.getWidth(), ink.getHeight());
         mark();
         if (shown == null || view.get() == null) return;
-        if (contours.get()) contours(g);
-        for (Ink.Stroke stroke : shown.ink().strokes()) stroke(g, stroke);
+        FirstAnswer first = bench.firstAnswerProperty().get();
+        if (contours.get() && first == null) contours(g);
+        for (Ink.Stroke stroke : first == null ? shown.ink().strokes() : first.strokes()) stroke(g, stroke);
         g.setLineDashes();
+        if (first != null) {
+            rulers(g);
+            return;
+        }
         if (lettering.get()) for (Entity.Text text : shown.ink().texts()) text(g, text);
         zone(g);
         tapes(g);
@@ -344,7 +357,8 @@ final class BlankPane extends Pane {
         g.setLineWidth(1);
         g.setFont(Font.font(10.5));
         g.setTextBaseline(VPos.CENTER);
-        double[] box = shown.box();
+        FirstAnswer first = bench.firstAnswerProperty().get();
+        double[] box = first == null ? shown.box() : first.box();
         g.setTextAlign(TextAlignment.LEFT);
         for (Ticks.Tick tick : Ticks.between(now.uAt(RULER - w / 2) - box[0], now.uAt(w / 2) - box[0], now.perMm(),
                 bench.styleProperty().get())) {
@@ -379,10 +393,12 @@ final class BlankPane extends Pane {
         marks.clear();
         if (shown == null || view.get() == null) return;
         Place place = bench.placeProperty().get();
+        FirstAnswer first = bench.firstAnswerProperty().get();
         if (place != null) {
-            Numbers n = shown.numbers(place);
-            marks.ring(x(n.u()), y(n.v()));
+            double[] at = first == null ? shown.onBlank(place) : first.onBlank(place);
+            marks.ring(x(at[0]), y(at[1]));
         }
+        if (first != null) return;
         Place from = pointing.fromProperty().get();
         if (from != null) {
             Numbers n = shown.numbers(from);
@@ -409,7 +425,7 @@ final class BlankPane extends Pane {
     }
 
     private Optional<Place> under(double x, double y) {
-        if (shown == null || view.get() == null) return Optional.empty();
+        if (shown == null || view.get() == null || bench.firstAnswerProperty().get() != null) return Optional.empty();
         FlatView now = view.get();
         return shown.onBlank(now.uAt(x - getWidth() / 2), now.vAt(y - getHeight() / 2), 4 / now.perMm());
     }

@@ -99,6 +99,10 @@ final class FormPane extends Pane {
         setMinSize(160, 160);
 
         bench.laidProperty().addListener((o, was, is) -> show(is, was == null || !was.result().name().equals(is.result().name())));
+        bench.firstAnswerProperty().addListener((o, was, is) -> {
+            if (is == null) build();
+            else skins();
+        });
         bench.mapProperty().addListener((o, was, is) -> build());
         bench.tintsProperty().addListener((o, was, is) -> paint());
         pointing.greyProperty().addListener((o, was, is) -> paint());
@@ -189,28 +193,34 @@ final class FormPane extends Pane {
             orbit.set(Orbit.round(laid.frame()));
             for (int k = 0; k < 3; k++) origin[k] = laid.frame().origin(k);
         }
-        build();
+        if (bench.firstAnswerProperty().get() == null) build();     // else when that goes
         if (anotherPanel) fit();
     }
 
     private void build() {
+        skins();
+        if (shown == null) return;
+        net();
+        stations();
+        tapes();
+        choose(bench.zoneProperty().get());
+        stand();
+    }
+
+    /** The coloured skin alone. */
+    private void skins() {
         skins.getChildren().clear();
         paints.clear();
         if (shown == null) return;
-        for (Skin skin : shown.skins()) {
-            MeshView view = new MeshView(SkinMesh.form(skin.painting(bench.mapProperty().get()), origin));
+        for (int i = 0; i < shown.skins().size(); i++) {
+            MeshView view = new MeshView(SkinMesh.form(bench.painting(i), origin));
             view.setCullFace(CullFace.NONE);
             PhongMaterial paint = new PhongMaterial();
             view.setMaterial(paint);
             paints.add(paint);
             skins.getChildren().add(view);
         }
-        net();
-        stations();
-        tapes();
         paint();
-        choose(bench.zoneProperty().get());
-        stand();
     }
 
     private void paint() {
@@ -219,7 +229,7 @@ final class FormPane extends Pane {
         Tints seen = pointing.greyProperty().get() ? tints.grey() : tints;
         var image = Palette.image(seen, seeThrough.get() ? 0.55 : 1);
         for (int i = 0; i < paints.size(); i++) {
-            Painting painting = shown.skins().get(i).painting(bench.mapProperty().get());
+            Painting painting = bench.painting(i);
             TriangleMesh mesh = (TriangleMesh) ((MeshView) skins.getChildren().get(i)).getMesh();
             if (mesh.getPoints().size() == 3 * painting.vertexCount()) SkinMesh.paint(mesh, painting, tints);
             paints.get(i).setDiffuseMap(image);

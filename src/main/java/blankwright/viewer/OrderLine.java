@@ -106,7 +106,7 @@ final class OrderLine extends FlowPane {
             double to = Math.round(is.doubleValue() * 20) / 20.0;
             Work work = bench.workProperty().get();
             if (showing || work == null || to == work.recipe().handwork().lean()) return;
-            bench.change(r -> r.withHandwork(r.handwork().withLean(to)), lean);
+            bench.change(r -> r.withHandwork(r.handwork().withLean(to)), lean.isValueChanging() ? lean : null);
         });
         lean.valueChangingProperty().addListener((o, was, is) -> {
             if (!is) bench.letGo();

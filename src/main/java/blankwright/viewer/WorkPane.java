@@ -24,6 +24,7 @@ import java.util.OptionalDouble;
 import javafx.beans.binding.Bindings;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
+import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.CheckBox;
 import javafx.scene.control.Label;
@@ -139,6 +140,8 @@ final class WorkPane extends VBox {
         getChildren().addAll(warning, cure, head, zones, all, head("Under the finger"), measure, beside, facts, laying, next, tapes, seams,
                 found);
 
+        for (Node node : List.of(zones, facts, tapes, found))       // of what was laid out last
+            node.opacityProperty().bind(Bindings.when(bench.firstAnswerProperty().isNull()).then(1.0).otherwise(0.45));
         bench.laidProperty().addListener((o, was, is) -> {
             list();
             findings(is);

@@ -3,7 +3,7 @@ package blankwright.viewer.model;
 import blankwright.drawing.Drawing;
 import blankwright.drawing.Paper;
 import blankwright.drawing.PdfPrinter;
-import blankwright.job.FlattenJob;
+import blankwright.job.AtHand;
 import blankwright.job.Given;
 import blankwright.job.InputFile;
 import blankwright.job.OddSize;
@@ -14,6 +14,7 @@ import blankwright.job.Refusal;
 import blankwright.job.Result;
 import blankwright.mesh.cut.DrawnSeam;
 import blankwright.num.LengthUnit;
+import blankwright.num.Progress;
 import blankwright.picture.Picture;
 import blankwright.picture.Tints;
 import blankwright.project.Handwork;
@@ -63,6 +64,7 @@ public final class Bench {
     private final Autosave autosave;
     private final ReadOnlyObjectWrapper<Work> work = new ReadOnlyObjectWrapper<>();
     private final ReadOnlyObjectWrapper<Laid> laid = new ReadOnlyObjectWrapper<>();
+    private final ReadOnlyObjectWrapper<FirstAnswer> first = new ReadOnlyObjectWrapper<>();
     private final ReadOnlyObjectWrapper<Path> file = new ReadOnlyObjectWrapper<>();
     private final ReadOnlyBooleanWrapper canUndo = new ReadOnlyBooleanWrapper(), canRedo = new ReadOnlyBooleanWrapper();
     private final ReadOnlyBooleanWrapper unsaved = new ReadOnlyBooleanWrapper();
@@ -76,13 +78,18 @@ public final class Bench {
     private final DoubleProperty span = new SimpleDoubleProperty(100);
     private final ObjectBinding<Tints> tints;
     private final Deque<Runnable> errands = new ArrayDeque<>();         // wait until the blank has followed
+    private final Executor screen;
     private History<Work> history;
     private Given given;
+    private AtHand hand;
+    private boolean dragging;
+    private boolean owed;               // the whole, for what a drag has shown first answers of
 
     public Bench(Executor screen, Settings settings, Autosave autosave) {
+        this.screen = screen;
         runner = new Runner(screen);
         runner.busyProperty().addListener((o, was, is) -> {
-            if (!is) screen.execute(this::nextErrand);
+            if (!is) screen.execute(this::rested);
         });
         this.settings = settings;
         this.autosave = autosave;
@@ -140,9 +147,14 @@ public final class Bench {
         trouble.set("");
         news.set("");
         Work begun = new Work(recipe);
-        runner.ask(progress -> Laid.of(FlattenJob.run(recipe, from, progress)), true, done -> {
+        AtHand panel = new AtHand(from);
+        runner.ask(progress -> Laid.of(panel.whole(recipe, progress)), true, done -> {
             history = new History<>(begun);
             given = from;
+            hand = panel;
+            dragging = false;
+            owed = false;
+            first.set(null);
             file.set(recipeFile);
             place.set(null);
             zone.set(null);
@@ -185,9 +197,12 @@ public final class Bench {
         }
     }
 
-    /** The hand has let go of what it dragged. */
+    /** The hand has let go of what it dragged: the blank follows to the last bit. */
     public void letGo() {
-        if (history != null) history.letGo();
+        if (history == null) return;
+        history.letGo();
+        dragging = false;
+        if (owed) follow();
     }
 
     public void lay(DrawnTape tape) {
@@ -237,22 +252,22 @@ public final class Bench {
     public void undo() {
         if (history == null) return;
         history.undo();
-        show();
+        show(false);
     }
 
     public void redo() {
         if (history == null) return;
         history.redo();
-        show();
+        show(false);
     }
 
     private void put(Work next, Object grip) {
         history.change(next, grip);
-        show();
+        show(grip != null);
     }
 
-    /** The history has moved: everything follows. */
-    private void show() {
+    /** The history has moved: everything follows, while a hand drags only a first answer. */
+    private void show(boolean dragged) {
         Work now = history.now();
         Recipe before = work.get().recipe();                    // the colours end where they may, tapes come and go: the blank is the same
         boolean otherPanel = !now.recipe().equals(before.withScales(now.recipe().scales()).withTapes(now.tapes()));
@@ -261,12 +276,53 @@ public final class Bench {
         tell();
         copy();
         if (!otherPanel) return;
-        Recipe recipe = now.recipe();
-        Given from = given;
+        dragging = dragged;
+        owed = true;
+        if (dragged) answerFirst();
+        else follow();
+    }
+
+    /** While a hand drags: the latest wish, as soon as the answer to the one before is there. */
+    private void answerFirst() {
+        Recipe recipe = history.now().recipe();
+        Question question = new Question(history, hand, laid.get(), map.get());
+        runner.follow(progress -> {
+            firstAnswer(question, recipe);
+            return null;
+        }, nothing -> { }, e -> failed(e, null));
+    }
+
+    /** A first answer, then the whole. */
+    private void follow() {
+        owed = false;
+        Recipe recipe = history.now().recipe();
+        Question question = new Question(history, hand, laid.get(), map.get());
         Result known = laid.get().result();
-        runner.ask(progress -> Laid.of(onlyNamed(known.recipe(), recipe) ? known.with(recipe) : FlattenJob.run(recipe, from, progress)),
-                false,
-                this::followed, e -> failed(e, null));
+        FirstAnswer shown = first.get();
+        runner.follow(progress -> {
+            if (onlyNamed(known.recipe(), recipe)) return Laid.of(known.with(recipe));
+            if (shown == null || !shown.draft().recipe().equals(recipe)) firstAnswer(question, recipe);
+            return Laid.of(question.panel.whole(recipe, progress));
+        }, done -> {
+            if (history == question.of) followed(done);
+        }, e -> failed(e, null));
+    }
+
+    /** What was there when something was wished; an answer that comes after another panel was opened is for nobody. */
+    private record Question(History<Work> of, AtHand panel, Laid before, MapKind kind) { }
+
+    /** Never stopped, so that something is seen even where wishes come faster than answers. */
+    private void firstAnswer(Question question, Recipe recipe) {
+        question.panel.draft(recipe, Progress.NONE).flatMap(draft -> FirstAnswer.of(draft, question.before, question.kind))
+                .ifPresent(answer -> screen.execute(() -> {
+                    if (history == question.of && laid.get() == question.before) first.set(answer);
+                }));
+    }
+
+    /** Nothing runs any more: what is shown is the last whole, unless a hand still drags; what waited for that is done. */
+    private void rested() {
+        if (!dragging && !runner.busyProperty().get()) first.set(null);
+        nextErrand();
     }
 
     /** Whether two recipes give the same blank with other words on it. */
@@ -281,6 +337,7 @@ public final class Bench {
         if (!done.has(zone.get())) zone.set(null);
         place.set(null);
         laid.set(done);
+        first.set(null);
         if (at != null) place.set(done.onForm(at[0], at[1], at[2]));
     }
 
@@ -325,6 +382,7 @@ public final class Bench {
             return false;
         }
         given = Given.file(whole);
+        hand = hand.with(given);
         history.change(history.now().with(recipe));
         history.keep();
         work.set(history.now());
@@ -338,6 +396,7 @@ public final class Bench {
 
     /** Does it at once, or as soon as nothing runs any more. */
     private void whenLaid(Runnable errand) {
+        letGo();
         errands.add(errand);
         if (runner.busyProperty().get()) news.set("This is done as soon as the blank is laid out.");
         else nextErrand();
@@ -488,6 +547,16 @@ public final class Bench {
     /** What came out of it last; null while nothing is open. It may lag behind {@link #workProperty} while work is under way. */
     public ReadOnlyObjectProperty<Laid> laidProperty() {
         return laid.getReadOnlyProperty();
+    }
+
+    /** What is shown in place of {@link #laidProperty} while the blank follows; null where that is up to date, or nothing can be said soon. */
+    public ReadOnlyObjectProperty<FirstAnswer> firstAnswerProperty() {
+        return first.getReadOnlyProperty();
+    }
+
+    /** The colours of a piece under the present map: of the first answer while there is one, else of what is laid out. */
+    public Painting painting(int piece) {
+        return first.get() != null ? first.get().painting(piece, map.get()) : laid.get().skins().get(piece).painting(map.get());
     }
 
     /** The recipe file it is saved as; null where it has none. */

@@ -16,7 +16,11 @@ public final class Ink {
      *
      * @param xy x, y, x, y ..., mm, y up; not to be written
      */
-    public record Stroke(Layer layer, double[] xy, boolean closed) { }
+    public record Stroke(Layer layer, double[] xy, boolean closed) {
+        static Stroke of(Layer layer, Curve curve) {
+            return new Stroke(layer, curve.flattened(TOLERANCE), curve.isClosed());
+        }
+    }
 
     private final List<Stroke> strokes = new ArrayList<>();
     private final List<Entity.Text> texts = new ArrayList<>();
@@ -38,7 +42,7 @@ public final class Ink {
     }
 
     private void stroke(Layer layer, Curve curve) {
-        strokes.add(new Stroke(layer, curve.flattened(TOLERANCE), curve.isClosed()));
+        strokes.add(Stroke.of(layer, curve));
     }
 
     public List<Stroke> strokes() {

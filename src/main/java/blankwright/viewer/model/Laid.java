@@ -139,6 +139,11 @@ public final class Laid {
         return skins.get(place.piece()).numbers(place.at());
     }
 
+    /** Where a place lies on the blank, mm: {u, v}. */
+    public double[] onBlank(Place place) {
+        return place.at().on(skins.get(place.piece()).map());
+    }
+
     /** The number of a map at a place. */
     public double value(MapKind kind, Place place) {
         return skins.get(place.piece()).value(kind, place.at());

@@ -65,7 +65,15 @@ public final class Runner {
      * @param failed hears of everything but a stop
      */
     public <T> void ask(Work<T> work, boolean hurry, Consumer<T> answer, Consumer<Throwable> failed) {
-        Task<T> task = new Task<>(work, answer, failed);
+        ask(new Task<>(work, false, answer, failed), hurry);
+    }
+
+    /** Does what the latest wish asks for: as {@link #ask}, but stops what runs where that followed an earlier wish. */
+    public <T> void follow(Work<T> work, Consumer<T> answer, Consumer<Throwable> failed) {
+        ask(new Task<>(work, true, answer, failed), running != null && running.follows);
+    }
+
+    private void ask(Task<?> task, boolean hurry) {
         if (running == null) {
             start(task);
             return;
@@ -107,13 +115,15 @@ public final class Runner {
 
     private final class Task<T> implements Runnable, Progress {
         private final Work<T> work;
+        private final boolean follows;
         private final Consumer<T> answer;
         private final Consumer<Throwable> failed;
         private final AtomicReference<Object[]> news = new AtomicReference<>();
         private volatile boolean stopped;
 
-        Task(Work<T> work, Consumer<T> answer, Consumer<Throwable> failed) {
+        Task(Work<T> work, boolean follows, Consumer<T> answer, Consumer<Throwable> failed) {
             this.work = work;
+            this.follows = follows;
             this.answer = answer;
             this.failed = failed;
         }

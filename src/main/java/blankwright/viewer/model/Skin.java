@@ -42,13 +42,17 @@ public final class Skin {
         paintings.put(MapKind.THICKNESS, Painting.of(map, thicknessLeft));
         paintings.put(MapKind.CURVATURE, Painting.of(map, degrees));
         if (judge.isPresent()) {
-            double[] used = new double[n];
-            for (int v = 0; v < n; v++)
-                used[v] = Math.min(MOST, judge.get().limit().margin(piece.vertices().strain1(v), piece.vertices().strain2(v)));
-            paintings.put(MapKind.LIMIT, Painting.of(map, used));
+            paintings.put(MapKind.LIMIT, Painting.of(map, used(piece.vertices(), judge.get(), n)));
         }
         piece.buckled().ifPresent(b -> paintings.put(MapKind.BUCKLING, Painting.of(map, b.pressed(map.form()))));
         onBlank = NearestPoint.on(map);
+    }
+
+    /** Part of the forming limit used at each of n vertices. */
+    static double[] used(VertexStrain strain, Judge judge, int n) {
+        double[] used = new double[n];
+        for (int v = 0; v < n; v++) used[v] = Math.min(MOST, judge.limit().margin(strain.strain1(v), strain.strain2(v)));
+        return used;
     }
 
     /** @param judge where metal and thickness are known */
