@@ -19,10 +19,11 @@ import java.util.List;
  * {@link Flattener} finds that. Depends on all that was asked before. Not for use by two threads at once.
  */
 public final class Follower {
-    /** Of the mesh that is descended on, at most, where there is a coarser one; a step takes 1 µs for each. */
-    private static final int SMALL = 8000;
-    private static final int STEPS = 8, SETTLED = 100;
-    private static final double TOLERANCE = 1e-4, SETTLED_TOLERANCE = 1e-7;     // of one answer; of what all answers are measured from
+    /** Of the mesh that is descended on, at most, where there is a coarser one; a step takes 2 µs for each. */
+    private static final int SMALL = 10_000;
+    private static final int AT_ONCE = 40_000, LEAST = 4, MOST = 12;       // steps of one answer times triangles; so many steps at least, at most
+    private static final int SETTLED = 100;
+    private static final double TOLERANCE = 1e-5, SETTLED_TOLERANCE = 1e-7;     // of one answer; of what all answers are measured from
     private static final int HALVINGS = 6;
 
     /** Between one mesh and the next coarser: what {@link Coarser} knows of that, without what it took to find it. */
@@ -62,6 +63,7 @@ public final class Follower {
     private Cholesky solver;                               // of the small mesh, once it is needed
     private double[] settled;                              // on the small mesh, mm: the minimum for what was asked before
     private double[] now;                                  // likewise: where the last steps led
+    private boolean arrived;
 
     Follower(FlatMap from, FlattenOptions before, Arrangement arrangement, List<Level> levels) {
         this.from = from;
@@ -76,6 +78,11 @@ public final class Follower {
     /** True where the change is found on a coarser mesh. */
     public boolean roughly() {
         return !ways.isEmpty();
+    }
+
+    /** False where the last answer could take more steps: to ask the same again brings it nearer. */
+    public boolean arrived() {
+        return arrived;
     }
 
     /**
@@ -96,7 +103,8 @@ public final class Follower {
             settled = now.clone();
         }
         TriMesh there = form == disk ? small : small.withPositions(down(arrangement.arranged(form.positions(), 3), 3));
-        descend(now, there, options.withStepLimit(STEPS).withTolerance(TOLERANCE), progress);
+        int steps = Math.max(LEAST, Math.min(MOST, AT_ONCE / small.triangleCount()));
+        arrived = descend(now, there, options.withStepLimit(steps).withTolerance(TOLERANCE), progress) != Descent.End.STEP_LIMIT;
         double[] way = new double[now.length];
         for (int i = 0; i < way.length; i++) way[i] = now[i] - settled[i];
         for (int i = ways.size() - 1; i >= 0; i--) way = ways.get(i).up(way);
@@ -109,7 +117,7 @@ public final class Follower {
     }
 
     /** Moves a layout of the small mesh, mm, towards its minimum. */
-    private void descend(double[] uv, TriMesh mesh, FlattenOptions asked, Progress progress) {
+    private Descent.End descend(double[] uv, TriMesh mesh, FlattenOptions asked, Progress progress) {
         Distortion form = new Distortion(mesh);
         TriangleEnergy energy = new SymmetricDirichlet();
         if (asked.work().isPresent()) {
@@ -118,8 +126,9 @@ public final class Follower {
         }
         double[] there = uv.clone();
         for (int i = 0; i < there.length; i++) there[i] /= form.scale();
-        new Descent(form, new FactorNewton(form, solver, energy, progress), energy, asked, progress).run(there, layout -> true);
+        Descent.End end = new Descent(form, new FactorNewton(form, solver, energy, progress), energy, asked, progress).run(there, layout -> true);
         for (int i = 0; i < there.length; i++) uv[i] = there[i] * form.scale();
+        return end;
     }
 
     /** The layout moved all the way, or half of it, a quarter and so on, so that no triangle is turned over that was not. */

@@ -78,7 +78,8 @@ public final class AtHand {
             RimLoops loops = RimLoops.of(map.form(), EdgeTable.of(map.form()));
             pieces.add(new Draft.Piece(map, VertexStrain.of(StrainField.of(map)), FlattenJob.rims(map, loops)));
         }
-        return Optional.of(new Draft(recipe, pieces, !same));
+        boolean arrived = same || last.parts().stream().allMatch(flat -> flat.follower().orElseThrow().arrived());
+        return Optional.of(new Draft(recipe, pieces, !same, arrived));
     }
 
     /** A part opened as it was, on a sheet whose middle lies elsewhere. */

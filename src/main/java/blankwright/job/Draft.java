@@ -11,8 +11,9 @@ import java.util.List;
  *
  * @param pieces in the order of the result before, in their places on the sheet
  * @param roughly true where a piece was laid flat on a coarser mesh, or in a few steps, and will come out a little different
+ * @param arrived false where asking for the same again brings it nearer
  */
-public record Draft(Recipe recipe, List<Piece> pieces, boolean roughly) {
+public record Draft(Recipe recipe, List<Piece> pieces, boolean roughly, boolean arrived) {
     public Draft {
         pieces = List.copyOf(pieces);
     }

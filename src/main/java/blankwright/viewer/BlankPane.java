@@ -165,7 +165,7 @@ final class BlankPane extends Pane {
         paints.clear();
         if (shown == null) return;
         for (int i = 0; i < shown.skins().size(); i++) {
-            MeshView flat = new MeshView(SkinMesh.blank(bench.painting(i), u0, v0));
+            MeshView flat = new MeshView(SkinMesh.blank(bench.painting(shown, i), u0, v0));
             flat.setCullFace(CullFace.NONE);
             PhongMaterial paint = new PhongMaterial();
             flat.setMaterial(paint);
@@ -181,7 +181,7 @@ final class BlankPane extends Pane {
         if (tints == null || shown == null || paints.size() != shown.skins().size()) return;
         var image = Palette.image(pointing.greyProperty().get() ? tints.grey() : tints, 1);
         for (int i = 0; i < paints.size(); i++) {
-            Painting painting = bench.painting(i);
+            Painting painting = bench.painting(shown, i);
             TriangleMesh mesh = (TriangleMesh) ((MeshView) skins.getChildren().get(i)).getMesh();
             if (mesh.getPoints().size() == 3 * painting.vertexCount()) SkinMesh.paint(mesh, painting, tints);
             paints.get(i).setDiffuseMap(image);

@@ -213,7 +213,7 @@ final class FormPane extends Pane {
         paints.clear();
         if (shown == null) return;
         for (int i = 0; i < shown.skins().size(); i++) {
-            MeshView view = new MeshView(SkinMesh.form(bench.painting(i), origin));
+            MeshView view = new MeshView(SkinMesh.form(bench.painting(shown, i), origin));
             view.setCullFace(CullFace.NONE);
             PhongMaterial paint = new PhongMaterial();
             view.setMaterial(paint);
@@ -229,7 +229,7 @@ final class FormPane extends Pane {
         Tints seen = pointing.greyProperty().get() ? tints.grey() : tints;
         var image = Palette.image(seen, seeThrough.get() ? 0.55 : 1);
         for (int i = 0; i < paints.size(); i++) {
-            Painting painting = bench.painting(i);
+            Painting painting = bench.painting(shown, i);
             TriangleMesh mesh = (TriangleMesh) ((MeshView) skins.getChildren().get(i)).getMesh();
             if (mesh.getPoints().size() == 3 * painting.vertexCount()) SkinMesh.paint(mesh, painting, tints);
             paints.get(i).setDiffuseMap(image);

@@ -41,34 +41,41 @@ class FollowerTest {
     }
 
     @Test void sameQuestionKeepsTheLayout() {
-        for (TriMesh mesh : new TriMesh[] {Grids.mudguard(20), Grids.mudguard(66), Grids.scannedMudguard(66, 3)}) {
+        for (TriMesh mesh : new TriMesh[] {Grids.mudguard(20), Grids.mudguard(72), Grids.scannedMudguard(72, 3)}) {
             for (FlattenOptions options : new FlattenOptions[] {FlattenOptions.DEFAULT, costs(mesh, 1)}) {
                 Flattener flattener = Flattener.of(mesh, Progress.NONE);
                 FlatMap found = flattener.flatten(options, Progress.NONE).map();
                 Follower follower = flattener.follower(found, options);
-                assertEquals(mesh.triangleCount() > 8000, follower.roughly());
+                assertEquals(mesh.triangleCount() > 10_000, follower.roughly());
                 double gap = largestGap(found, follower.to(mesh, options, Progress.NONE));
                 assertTrue(gap < 0.2, gap + " mm of " + found.size()[0]);
             }
         }
     }
 
-    /** A panel of 8,700 triangles, 800 mm long, dearer and dearer to shrink: near to what laying flat gives each time, on either numbering. */
+    /** A panel of 10,400 triangles, 800 mm long, dearer and dearer to shrink: within a quarter of the way and a millimetre of what laying flat gives. */
     @Test void agreesWithSlowRouteNearly() {
-        for (TriMesh mesh : new TriMesh[] {Grids.mudguard(66), Grids.scannedMudguard(66, 3)}) {
+        for (TriMesh mesh : new TriMesh[] {Grids.mudguard(72), Grids.scannedMudguard(72, 3)}) {
             Follower follower = after(mesh, costs(mesh, 1));
             FlatMap first = Flattener.flatten(mesh, costs(mesh, 1), Progress.NONE).map();
             for (double dear : new double[] {1.2, 2, 1.1}) {
-                FlatMap meant = Flattener.flatten(mesh, costs(mesh, dear), Progress.NONE).map(), shown = follower.to(mesh, costs(mesh, dear), Progress.NONE);
+                FlatMap meant = Flattener.flatten(mesh, costs(mesh, dear), Progress.NONE).map(), shown = shown(follower, mesh, dear);
                 double moved = largestGap(first, meant), off = largestGap(meant, shown);
-                assertTrue(off < 0.25 * moved + 0.3, dear + " times: " + off + " mm off where " + moved + " mm moved");
+                assertTrue(off < 0.25 * moved + 1, dear + " times: " + off + " mm off where " + moved + " mm moved");
             }
         }
     }
 
-    /** A tube's arc of radius r, laid flat, is as wide as its angle times r, whatever it was before: 8,700 and 800 triangles. */
+    /** As it is once the hand rests. */
+    private static FlatMap shown(Follower follower, TriMesh mesh, double dear) {
+        FlatMap shown = follower.to(mesh, costs(mesh, dear), Progress.NONE);
+        for (int i = 0; i < 5 && !follower.arrived(); i++) shown = follower.to(mesh, costs(mesh, dear), Progress.NONE);
+        return shown;
+    }
+
+    /** A tube's arc of radius r, laid flat, is as wide as its angle times r, whatever it was before: 10,400 and 800 triangles. */
     @Test void aMovedFormMatchesClosedForm() {
-        for (int n : new int[] {66, 20}) {
+        for (int n : new int[] {72, 20}) {
             Follower follower = after(arc(n, 200), FlattenOptions.DEFAULT);
             for (double r : new double[] {199.5, 190, 210}) {
                 FlatMap shown = follower.to(arc(n, r), FlattenOptions.DEFAULT, Progress.NONE);
@@ -85,10 +92,10 @@ class FollowerTest {
     }
 
     @Test void turnsNoTriangleOver() {
-        TriMesh mesh = Grids.bumpy(65);
+        TriMesh mesh = Grids.bumpy(72);
         Follower follower = after(mesh, costs(mesh, 1));
         for (double dear : new double[] {1e4, 1e-4, 30}) {
-            FlatMap shown = follower.to(mesh, costs(mesh, dear), Progress.NONE);
+            FlatMap shown = shown(follower, mesh, dear);
             for (int t = 0; t < mesh.triangleCount(); t++) assertTrue(shown.area(t) > 0, dear + " times, triangle " + t);
         }
         assertFalse(after(Grids.bumpy(10), FlattenOptions.DEFAULT).roughly());

@@ -12,9 +12,11 @@ import blankwright.picture.Picture;
 import blankwright.picture.Tints;
 import blankwright.project.Aim;
 import blankwright.project.AlloyReader;
+import blankwright.project.Face;
 import blankwright.project.Metal;
 import blankwright.project.RecipeWriter;
 import blankwright.viewer.model.Bench;
+import blankwright.viewer.model.FirstAnswer;
 import blankwright.viewer.model.FlatView;
 import blankwright.viewer.model.Laid;
 import blankwright.viewer.model.LengthStyle;
@@ -53,6 +55,7 @@ import javafx.scene.control.Label;
 import javafx.scene.control.Labeled;
 import javafx.scene.control.MenuButton;
 import javafx.scene.control.MenuItem;
+import javafx.scene.control.Slider;
 import javafx.scene.control.SplitPane;
 import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleButton;
@@ -235,6 +238,44 @@ final class Plays {
         s.picture("trouble");
         check(s.bench.troubleProperty().get().contains("is not a length"), s.bench.troubleProperty().get());
         check(word.getText().equals("1 mm"), "the word is put back: " + word.getText());
+    }
+
+    /** The thickness and the lean dragged: the blank follows under way, with its colours; the rest comes when the hand lets go. */
+    static void theBlankFollowsADrag(Scenes s) {
+        s.demo("mudguard");
+        fx(() -> s.bench.change(r -> r.withMetal(Optional.of(Metal.shipped("3003-O"))).withSheet(OptionalDouble.of(1.2), Face.OUTSIDE)));
+        s.settle();
+        Laid before = s.bench.laidProperty().get();
+        Node word = accessible(s.pane, "Thickness of the sheet");
+        s.hold(word, 10, 10, 190, 10);
+        s.settle();
+        FirstAnswer first = fx(() -> s.bench.firstAnswerProperty().get());
+        check(first != null, "nothing follows the drag: " + s.bench.troubleProperty().get());
+        same(4.2, first.draft().recipe().thickness().getAsDouble(), 1e-9, "thickness under the hand");
+        check(fx(() -> s.bench.laidProperty().get()) == before, "the rest waits");
+        s.picture("dragging");
+        s.release();
+        s.settle();
+        check(fx(() -> s.bench.firstAnswerProperty().get()) == null, "the whole is there");
+        same(4.2, s.bench.laidProperty().get().result().recipe().thickness().getAsDouble(), 1e-9, "thickness of what is laid out");
+
+        fx(() -> s.bench.change(r -> r.withAim(Aim.WORK)));
+        s.settle();
+        Slider lean = (Slider) accessible(s.pane, "Where the worker would rather do it, from all shrinking to all stretching");
+        Laid straight = s.bench.laidProperty().get();
+        double middle = fx(() -> lean.getWidth() / 2), high = fx(() -> lean.getHeight() / 2);
+        s.hold(lean, middle, high, middle + 15, high);
+        s.settle();
+        FirstAnswer leant = fx(() -> s.bench.firstAnswerProperty().get());
+        check(leant != null && leant.draft().recipe().handwork().lean() > 0.1 && leant.draft().recipe().handwork().lean() < 0.5, "nothing follows the lean");
+        s.picture("leaning");
+        s.release();
+        s.settle();
+        Laid after = s.bench.laidProperty().get();
+        check(after != straight && fx(() -> s.bench.firstAnswerProperty().get()) == null, "the whole is there");
+        double[] shown = leant.box(), is = after.box();
+        same(is[2] - is[0], shown[2] - shown[0], 5, "length of the blank as it was shown");
+        s.picture("leant");
     }
 
     /** The map and the moving shape of a dish bent on unworked. */

@@ -253,6 +253,12 @@ public final class Scenes {
     }
 
     void drag(Node node, double x0, double y0, double x1, double y1) {
+        hold(node, x0, y0, x1, y1);
+        release();
+    }
+
+    /** Drags and does not let go. */
+    void hold(Node node, double x0, double y0, double x1, double y1) {
         move(node, x0, y0);
         fx(() -> robot.mousePress(MouseButton.PRIMARY));
         for (int i = 1; i <= 8; i++) {
@@ -260,6 +266,9 @@ public final class Scenes {
             fx(() -> robot.mouseMove(p));
             pulses();
         }
+    }
+
+    void release() {
         fx(() -> robot.mouseRelease(MouseButton.PRIMARY));
         pulses();
     }

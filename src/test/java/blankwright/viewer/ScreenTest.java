@@ -33,7 +33,7 @@ class ScreenTest {
     @ParameterizedTest
     @ValueSource(strings = {"welcome", "turnSlideAndZoom", "keysReachTheFormAndTheBlank", "theColourAtASpotIsThatOfItsNumber",
             "aZoneIsFramedInBoth",
-        "changesAreTypedAndTakenBack", "aTapeIsLaid", "theUnworkedSheetBuckles", "theProposedSeamIsTaken", "aSeamIsCut",
+        "changesAreTypedAndTakenBack", "theBlankFollowsADrag", "aTapeIsLaid", "theUnworkedSheetBuckles", "theProposedSeamIsTaken", "aSeamIsCut",
                 "theScaleIsDragged",
         "whatGoesToTheBenchIsShownAndWritten", "sheetsGoToThePrinter", "theUnitIsAsked",
         "measuresAndToolsAreChanged", "aPadZoomsAndSlides", "aFileIsDropped", "seamsAreDragged", "filesAreAskedFor", "closingAsksOnce",

@@ -59,6 +59,11 @@ import javafx.beans.property.StringProperty;
  * <p>All on the screen's thread; the work itself runs in the {@link #runner}.
  */
 public final class Bench {
+    /** First answers to one wish at most. */
+    private static final int NEARER = 20;
+    /** Triangles of a mesh up to which it is laid flat wholly under way where there is no first answer. */
+    private static final int FOLLOWED = 20_000;
+
     private final Runner runner;
     private final Settings settings;
     private final Autosave autosave;
@@ -282,12 +287,20 @@ public final class Bench {
         else follow();
     }
 
-    /** While a hand drags: the latest wish, as soon as the answer to the one before is there. */
+    /** While a hand drags: the latest wish, as soon as the answer to the one before is there, and nearer and nearer while the hand rests. */
     private void answerFirst() {
         Recipe recipe = history.now().recipe();
         Question question = new Question(history, hand, laid.get(), map.get());
+        boolean small = question.before.result().input().triangles() <= FOLLOWED;
         runner.follow(progress -> {
-            firstAnswer(question, recipe);
+            Optional<FirstAnswer> answer = firstAnswer(question, recipe);
+            for (int i = 1; i < NEARER && answer.isPresent() && !answer.get().draft().arrived() && !progress.cancelled(); i++)
+                answer = firstAnswer(question, recipe);
+            if (answer.isPresent()) return null;
+            Laid whole = Laid.of(question.panel.whole(recipe, small ? Progress.NONE : progress));       // another form, as by its measures
+            screen.execute(() -> {
+                if (history == question.of) followed(whole);
+            });
             return null;
         }, nothing -> { }, e -> failed(e, null));
     }
@@ -311,12 +324,14 @@ public final class Bench {
     /** What was there when something was wished; an answer that comes after another panel was opened is for nobody. */
     private record Question(History<Work> of, AtHand panel, Laid before, MapKind kind) { }
 
-    /** Never stopped, so that something is seen even where wishes come faster than answers. */
-    private void firstAnswer(Question question, Recipe recipe) {
-        question.panel.draft(recipe, Progress.NONE).flatMap(draft -> FirstAnswer.of(draft, question.before, question.kind))
-                .ifPresent(answer -> screen.execute(() -> {
-                    if (history == question.of && laid.get() == question.before) first.set(answer);
-                }));
+    /** Never stopped, so that something is seen even where wishes come faster than answers. Empty where only the whole can tell. */
+    private Optional<FirstAnswer> firstAnswer(Question question, Recipe recipe) {
+        Optional<FirstAnswer> answer = question.panel.draft(recipe, Progress.NONE)
+                .flatMap(draft -> FirstAnswer.of(draft, question.before, question.kind));
+        answer.ifPresent(a -> screen.execute(() -> {
+            if (history == question.of && laid.get() == question.before) first.set(a);
+        }));
+        return answer;
     }
 
     /** Nothing runs any more: what is shown is the last whole, unless a hand still drags; what waited for that is done. */
@@ -554,9 +569,9 @@ public final class Bench {
         return first.getReadOnlyProperty();
     }
 
-    /** The colours of a piece under the present map: of the first answer while there is one, else of what is laid out. */
-    public Painting painting(int piece) {
-        return first.get() != null ? first.get().painting(piece, map.get()) : laid.get().skins().get(piece).painting(map.get());
+    /** The colours of a piece of what is laid out under the present map, or of the first answer in its place. */
+    public Painting painting(Laid shown, int piece) {
+        return first.get() != null ? first.get().painting(piece, map.get()) : shown.skins().get(piece).painting(map.get());
     }
 
     /** The recipe file it is saved as; null where it has none. */

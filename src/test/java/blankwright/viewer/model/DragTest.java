@@ -22,6 +22,8 @@ import blankwright.project.Face;
 import blankwright.project.Metal;
 import blankwright.project.Recipe;
 import blankwright.project.RecipeReader;
+import blankwright.project.Source;
+import blankwright.shape.SphericalCap;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -212,6 +214,22 @@ class DragTest {
         settle();
         assertEquals("other", bench.laidProperty().get().result().recipe().name());
         assertEquals(1.2, bench.laidProperty().get().result().recipe().thickness().getAsDouble());
+    }
+
+    /** Another radius is another form: each answer is a whole one. */
+    @Test
+    void aMeasureDraggedIsFollowedByTheWhole() {
+        double wide = bench.laidProperty().get().box()[2];
+        for (double r : new double[] {310, 320}) {
+            bench.change(recipe -> recipe.withSource(new Source.OfPanel(new SphericalCap(r, Math.toRadians(40)))), "radius");
+            settle();
+            assertTrue(bench.laidProperty().get().box()[2] > wide + 5, "the blank grows");
+            wide = bench.laidProperty().get().box()[2];
+        }
+        assertEquals(List.of(), answers);
+        bench.letGo();
+        settle();
+        assertEquals(wide, bench.laidProperty().get().box()[2]);
     }
 
     /** Seams are cut anew: nothing can be said at once, and the whole follows. */
