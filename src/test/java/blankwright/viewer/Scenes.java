@@ -259,18 +259,8 @@ public final class Scenes {
 
     /** Drags and does not let go. */
     void hold(Node node, double x0, double y0, double x1, double y1) {
-        move(node, x0, y0);
-        fx(() -> robot.mousePress(MouseButton.PRIMARY));
-        for (int i = 1; i <= 8; i++) {
-            Point2D p = onScreen(node, x0 + (x1 - x0) * i / 8, y0 + (y1 - y0) * i / 8);
-            fx(() -> robot.mouseMove(p));
-            pulses();
-        }
-    }
-
-    void release() {
-        fx(() -> robot.mouseRelease(MouseButton.PRIMARY));
-        pulses();
+        hold(node, x0, y0);
+        for (int i = 1; i <= 8; i++) onward(node, x0 + (x1 - x0) * i / 8, y0 + (y1 - y0) * i / 8);
     }
 
     void hold(Node node, double x, double y) {
