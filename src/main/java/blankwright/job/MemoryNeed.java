@@ -1,5 +1,6 @@
 package blankwright.job;
 
+import blankwright.mesh.io.Foreseen;
 import java.util.Locale;
 
 /**
@@ -11,6 +12,8 @@ import java.util.Locale;
 final class MemoryNeed {
     /** Bytes for each triangle and each vertex of a file while it is mended; a triangle of STL brings three vertices. */
     private static final long MENDING = 100, MENDING_VERTEX = 78;
+    /** Bytes for each vertex and triangle as they are read: three coordinates, three corners and where they end. */
+    private static final long ROW_VERTEX = 24, ROW_TRIANGLE = 16;
     /** Bytes for each triangle of a mended mesh while it is thinned out. */
     private static final long THINNING = 380;
     /** Bytes for each triangle that is laid flat. */
@@ -19,6 +22,12 @@ final class MemoryNeed {
     private static final double EASY = 1.5;
 
     private MemoryNeed() { }
+
+    /** Until it is read and mended: the file with what is made of it, and then that while it is mended, whichever is more. */
+    static long reading(Foreseen file) {
+        long made = ROW_VERTEX * file.vertices() + ROW_TRIANGLE * file.triangles();
+        return Math.max(file.bytes() + made, mending(file.triangles(), file.vertices()));
+    }
 
     static long mending(long triangles, long vertices) {
         return MENDING * triangles + MENDING_VERTEX * vertices;

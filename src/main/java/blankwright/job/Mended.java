@@ -2,6 +2,7 @@ package blankwright.job;
 
 import blankwright.mesh.Finding;
 import blankwright.mesh.TriMesh;
+import blankwright.mesh.io.Foreseen;
 import blankwright.mesh.io.FormatException;
 import blankwright.mesh.io.MeshReader;
 import blankwright.mesh.io.RawMesh;
@@ -18,7 +19,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalLong;
 import java.util.stream.Stream;
 
 /**
@@ -97,11 +97,8 @@ record Mended(LengthUnit units, Result.Input input, Optional<Result.Reduction> r
         private Mesh readFile(Source.OfMesh source) throws Refusal {
             RawMesh raw;
             Path path = relativeToHere(given.folder().resolve(source.file()));
-            OptionalLong loose = MeshReader.looseTriangles(path);
-            if (loose.isPresent()) {
-                long count = loose.getAsLong();
-                memory.needs("read and mended", count, MemoryNeed.mending(count, 3 * count));
-            }
+            Optional<Foreseen> there = Foreseen.of(path);
+            if (there.isPresent()) memory.needs("read and mended", there.get().triangles(), MemoryNeed.reading(there.get()));
             try {
                 raw = MeshReader.read(path, new Share(progress, 0, 0.1));
             } catch (FormatException e) {

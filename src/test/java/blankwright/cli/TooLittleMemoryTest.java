@@ -30,6 +30,27 @@ class TooLittleMemoryTest {
                 + " read and mended, and 2\\d MB are given; run it with java -Xmx\\d00m -jar blankwright\\.jar \\.\\.\\., or give a coarser mesh\\.\\n"));
     }
 
+    /** Text STL takes 250 bytes a triangle as a file alone, PLY brings its vertices once. */
+    @Test
+    void beforeOtherFormatsAreRead() throws Exception {
+        String words = "mudguard: [\\d,]+ triangles need about %s MB of memory to be read and mended, and %s MB are given; run it with java -Xmx\\d00m"
+                + " -jar blankwright\\.jar \\.\\.\\., or give a coarser mesh\\.\\n";
+        String text = said("-Xmx24m", mudguard(100_000, Format.STL_TEXT));
+        assertTrue(text.matches(words.formatted("[34]\\d", "2\\d")), text);
+        for (Format format : new Format[] {Format.OBJ, Format.OFF, Format.PLY_TEXT, Format.PLY_BIG}) {
+            text = said("-Xmx18m", mudguard(200_000, format));
+            assertTrue(text.matches(words.formatted("[23]\\d", "[12]\\d")), text);
+        }
+    }
+
+    /** The promise of two thousand million faces does not frighten: the reader says what is wrong. */
+    @Test
+    void notForAPromise() throws Exception {
+        Path mesh = Files.writeString(temp.resolve("mudguard"), "OFF\n3 2000000000 0\n0 0 0\n1 0 0\n0 1 0\n3 0 1 2\n");
+        String text = said("-Xmx64m", mesh);
+        assertTrue(text.contains("the file promises 3 vertices and 2000000000 faces but holds only"), text);
+    }
+
     /** Whatever the estimate says, a little less than a mesh needs ends in the same words, and what is advised is enough. */
     @Test
     void orWhereTheEstimateWasTooLow() throws Exception {

@@ -10,7 +10,6 @@ import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Arrays;
-import java.util.OptionalLong;
 import java.util.zip.GZIPInputStream;
 
 /**
@@ -50,18 +49,6 @@ public final class MeshReader {
             return sniffed(packed ? unpacked(bytes, name, most(), progress) : bytes, name, progress);
         } catch (OutOfMemoryError e) {
             throw tooLarge(name);
-        }
-    }
-
-    /** How many triangles a file holds that is as long as a binary STL must be; empty where its length says nothing. */
-    public static OptionalLong looseTriangles(Path path) {
-        try (InputStream in = Files.newInputStream(path)) {
-            byte[] head = in.readNBytes(StlReader.HEADER);
-            if (head.length < StlReader.HEADER) return OptionalLong.empty();
-            long claimed = StlReader.claimed(head);
-            return StlReader.HEADER + StlReader.RECORD * claimed == Files.size(path) ? OptionalLong.of(claimed) : OptionalLong.empty();
-        } catch (IOException e) {
-            return OptionalLong.empty();                    // whoever reads it will say why it cannot be read
         }
     }
 
@@ -139,7 +126,7 @@ public final class MeshReader {
         if (b.length >= StlReader.HEADER && StlReader.HEADER + StlReader.RECORD * StlReader.claimed(b) == b.length) {
             return StlReader.binary(b, name, into);
         }
-        int from = b.length >= 3 && (b[0] & 0xFF) == 0xEF && (b[1] & 0xFF) == 0xBB && (b[2] & 0xFF) == 0xBF ? 3 : 0;
+        int from = textBegins(b);
         TextScan scan = new TextScan(b, from, b.length, name, true, false);
         if (scan.word()) {
             int at = scan.wordStart();
@@ -153,8 +140,13 @@ public final class MeshReader {
         throw unknown(b, name);
     }
 
+    /** Behind the mark that some put before text in UTF-8. */
+    static int textBegins(byte[] b) {
+        return b.length >= 3 && (b[0] & 0xFF) == 0xEF && (b[1] & 0xFF) == 0xBB && (b[2] & 0xFF) == 0xBF ? 3 : 0;
+    }
+
     /** No zero byte in the first lines: a binary STL has some there, even where its title begins with "solid". */
-    private static boolean isText(byte[] b) {
+    static boolean isText(byte[] b) {
         for (int i = 0; i < b.length && i < 1024; i++) if (b[i] == 0) return false;
         return true;
     }
