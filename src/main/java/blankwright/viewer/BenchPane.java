@@ -2,6 +2,7 @@ package blankwright.viewer;
 
 import atlantafx.base.theme.PrimerDark;
 import atlantafx.base.theme.PrimerLight;
+import blankwright.num.LengthUnit;
 import blankwright.viewer.model.Autosave;
 import blankwright.viewer.model.Bench;
 import blankwright.viewer.model.Demos;
@@ -16,6 +17,7 @@ import java.util.List;
 import java.util.Optional;
 import javafx.application.Application;
 import javafx.application.Platform;
+import javafx.beans.Observable;
 import javafx.beans.binding.Bindings;
 import javafx.beans.property.BooleanProperty;
 import javafx.geometry.Insets;
@@ -32,10 +34,12 @@ import javafx.scene.control.Label;
 import javafx.scene.control.MenuButton;
 import javafx.scene.control.MenuItem;
 import javafx.scene.control.ProgressBar;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.control.SeparatorMenuItem;
 import javafx.scene.control.SplitPane;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
+import javafx.scene.control.ToolBar;
 import javafx.scene.control.Tooltip;
 import javafx.scene.input.DragEvent;
 import javafx.scene.input.KeyCode;
@@ -57,6 +61,9 @@ import org.kordamp.ikonli.feather.Feather;
 
 /** The whole window: the order above, form and blank on either hand, the work between them, the scale along the front edge. */
 final class BenchPane extends BorderPane {
+    private static final double USUAL_TEXT = 14;        // px
+    private static final double RULER = 460;            // px: the scale needs so much that each second boundary has its number
+
     private final Bench bench;
     private final Stage stage;
     private final AskFile files;
@@ -86,12 +93,16 @@ final class BenchPane extends BorderPane {
         work = new WorkPane(bench, pointing);
         formSide = side("The form", form, formTools());
         blankSide = side("The blank", blank, blankTools());
-        textSize = Math.max(10, Math.min(28, bench.settings().get("text", 14.0)));
+        textSize = Math.max(10, Math.min(28, bench.settings().get("text", USUAL_TEXT)));
         dark.set(Boolean.parseBoolean(bench.settings().get("dark", "false")));
         boolean swapped = Boolean.parseBoolean(bench.settings().get("swapped", "false"));
-        hands.getItems().setAll(swapped ? List.of(blankSide, work, formSide) : List.of(formSide, work, blankSide));
+        ScrollPane between = new ScrollPane(work);
+        between.setFitToWidth(true);
+        between.setFitToHeight(true);
+        between.setMinWidth(200);
+        hands.getItems().setAll(swapped ? List.of(blankSide, between, formSide) : List.of(formSide, between, blankSide));
         hands.setDividerPositions(0.38, 0.63);
-        SplitPane.setResizableWithParent(work, false);
+        SplitPane.setResizableWithParent(between, false);
         getStyleClass().add("bench");
         StackPane middle = new StackPane(hands, welcome());
         order = new OrderLine(bench, this::toolList);
@@ -165,6 +176,7 @@ final class BenchPane extends BorderPane {
         Application.setUserAgentStylesheet(dark.get() ? new PrimerDark().getUserAgentStylesheet()
                 : new PrimerLight().getUserAgentStylesheet());
         setStyle("-fx-font-size: " + textSize + "px;");
+        pointing.lettersProperty().set(textSize / USUAL_TEXT);
         getStyleClass().remove("dark");
         if (dark.get()) getStyleClass().add("dark");
     }
@@ -245,13 +257,13 @@ final class BenchPane extends BorderPane {
         return row(button("all of it", null, "Brings the whole blank into the picture (key F).", blank::fit),
                 button("true size", null, "Shows 100 mm as 100 mm (key T), once this screen has been measured.", this::trueSize),
                 button("measure the screen", null, "Measures this screen with a bank card, so that true size is true.",
-                        () -> TrueSize.measure(bench)),
+                        () -> TrueSize.measure(bench, stage)),
                 toggle("contours", "Lines along which the number is the same, with the number on them.", blank.contoursProperty()),
                 toggle("lettering", "What is written on the blank.", blank.letteringProperty()));
     }
 
     private void trueSize() {
-        if (bench.settings().get("screen", 0.0) > 0 || TrueSize.measure(bench)) blank.trueSize();
+        if (bench.settings().get("screen", 0.0) > 0 || TrueSize.measure(bench, stage)) blank.trueSize();
     }
 
     private Node tools() {
@@ -289,9 +301,7 @@ final class BenchPane extends BorderPane {
         Button light = button("", Feather.MOON, "Light or dark window.", this::lightOrDark);
         light.setAccessibleText("Light or dark window");
         Button help = button("Help", Feather.HELP_CIRCLE, "The manual, at the page of what you are doing (F1).", this::help);
-        HBox bar = new HBox(6, open, save, undo, redo, take, gap, lengths, smaller, larger, swap, light, help);
-        bar.setAlignment(Pos.CENTER_LEFT);
-        bar.setPadding(new Insets(6, 8, 4, 8));
+        ToolBar bar = new ToolBar(open, save, undo, redo, take, gap, lengths, smaller, larger, swap, light, help);
         bar.getStyleClass().add("tools");
         return bar;
     }
@@ -303,11 +313,11 @@ final class BenchPane extends BorderPane {
     }
 
     private void takeAway() {
-        if (bench.laidProperty().get() != null) new TakeAway(bench, stage, files, getStyle()).ask();
+        if (bench.laidProperty().get() != null) new TakeAway(bench, stage, files).ask();
     }
 
     private void toolList() {
-        new ToolList(bench, stage, files, getStyle()).ask();
+        new ToolList(bench, stage, files).ask();
     }
 
     private void picture(Node node, String what) {
@@ -361,11 +371,8 @@ final class BenchPane extends BorderPane {
     private Node welcome() {
         Label head = new Label("What shall be made?");
         head.getStyleClass().add("welcome");
-        Label words = new Label("Drop a mesh of one side of the sheet here (STL, OBJ, PLY or OFF), or a recipe. Blankwright lays it flat"
-                + " and shows where"
-                + " the metal must be shrunk and stretched.");
-        words.setWrapText(true);
-        words.setMaxWidth(560);
+        Label words = wrapped("Drop a mesh of one side of the sheet here (STL, OBJ, PLY or OFF), or a recipe. Blankwright lays it flat"
+                + " and shows where the metal must be shrunk and stretched.");
         Button open = button("Open a mesh or a recipe…", Feather.FOLDER, "Looks for the file on this computer.", this::open);
         Button demo = button("Look at the mudguard of the Tern", Feather.PLAY, "A panel that comes with the program: try everything on it.",
                 () -> demo(Demos.NAMES.get(0)));
@@ -402,7 +409,8 @@ final class BenchPane extends BorderPane {
 
     private Node maps() {
         ToggleGroup group = new ToggleGroup();
-        HBox kinds = new HBox(4);
+        FlowPane kinds = new FlowPane(4, 4);
+        kinds.setAlignment(Pos.CENTER_LEFT);
         for (MapKind kind : MapKind.values()) {
             ToggleButton one = new ToggleButton(kind.words());
             one.setTooltip(new Tooltip(kind.lesson()));
@@ -414,6 +422,10 @@ final class BenchPane extends BorderPane {
                     () -> bench.laidProperty().get() == null || !bench.laidProperty().get().has(kind), bench.laidProperty()));
             kinds.getChildren().add(one);
         }
+        // as wide as one row of them; where there is less room they go below each other
+        kinds.prefWidthProperty().bind(Bindings.createDoubleBinding(
+                () -> kinds.getChildren().stream().mapToDouble(n -> ((Region) n).getWidth() + kinds.getHgap()).sum(),
+                kinds.getChildren().stream().map(n -> ((Region) n).widthProperty()).toArray(Observable[]::new)));
         group.selectedToggleProperty().addListener((o, was, is) -> {
             if (is == null) was.setSelected(true);
             else bench.mapProperty().set((MapKind) is.getUserData());
@@ -423,10 +435,13 @@ final class BenchPane extends BorderPane {
         grey.setMinWidth(Region.USE_PREF_SIZE);
         ScaleRuler ruler = new ScaleRuler(bench, pointing);
         Tooltip.install(ruler, new Tooltip("Drag sideways to set what the strongest colour means; click twice for the paper's scale."));
-        HBox.setHgrow(ruler, Priority.ALWAYS);
-        HBox box = new HBox(10, kinds, ruler, grey);
+        FlowPane box = new FlowPane(10, 4, kinds, grey, ruler);
         box.setAlignment(Pos.CENTER_LEFT);
         box.setPadding(new Insets(4, 8, 2, 8));
+        ruler.prefWidthProperty().bind(Bindings.createDoubleBinding(() -> {     // what is left of the row; a row of its own where that is too little
+            double whole = box.getWidth() - 17, left = whole - kinds.getPrefWidth() - grey.getWidth() - 2 * box.getHgap();
+            return left < RULER * pointing.lettersProperty().get() ? Math.max(300, whole) : left;
+        }, box.widthProperty(), kinds.prefWidthProperty(), grey.widthProperty(), pointing.lettersProperty()));
         box.visibleProperty().bind(bench.laidProperty().isNotNull());
         return box;
     }
@@ -495,11 +510,9 @@ final class BenchPane extends BorderPane {
 
     private Optional<ButtonType> ask(String title, String words, ButtonType... answers) {
         Dialog<ButtonType> dialog = new Dialog<>();
-        dialog.initOwner(stage);
+        Looks.dress(dialog, stage);
         dialog.setTitle(title);
-        Label label = new Label(words);
-        label.setWrapText(true);
-        label.setMaxWidth(560);
+        Label label = wrapped(words);
         VBox content = new VBox(label);
         content.setPadding(new Insets(14));
         dialog.getDialogPane().setContent(content);
@@ -509,7 +522,6 @@ final class BenchPane extends BorderPane {
             ButtonBar.setButtonUniformSize(button, false);
             ((Region) button).setMinWidth(Region.USE_PREF_SIZE);
         }
-        dialog.getDialogPane().setStyle("-fx-font-size: " + textSize + "px;");
         return dialog.showAndWait();
     }
 
@@ -523,23 +535,42 @@ final class BenchPane extends BorderPane {
         bench.close();
     }
 
+    /** Each answer is a button with the size it gives; the likeliest first. */
     private void askUnit() {
         UnitQuestion question = bench.questionProperty().get();
         if (question == null) return;
-        List<ButtonType> answers = new ArrayList<>();
-        StringBuilder words = new StringBuilder("The file " + question.file().getFileName()
-                + " holds numbers but not their unit. How large is the panel?\n");
+        Dialog<LengthUnit> dialog = new Dialog<>();
+        Looks.dress(dialog, stage);
+        dialog.setTitle("Which unit?");
+        VBox content = new VBox(8, wrapped("The file " + question.file().getFileName()
+                + " holds numbers but not their unit. How large is the panel across?"));
         for (UnitQuestion.Answer answer : question.answers()) {
-            String unit = UnitQuestion.plural(answer.unit());
-            words.append("\nin ").append(unit).append(": ").append(LengthStyle.MM.length(answer.across())).append(" (")
-                    .append(LengthStyle.INCH.length(answer.across())).append(") across");
-            answers.add(new ButtonType(unit, answer.likely() ? ButtonBar.ButtonData.YES : ButtonBar.ButtonData.OTHER));
+            Button button = new Button(LengthStyle.MM.length(answer.across()) + " (" + LengthStyle.INCH.length(answer.across()) + "): its numbers are "
+                    + UnitQuestion.plural(answer.unit()));
+            button.setMaxWidth(Double.MAX_VALUE);
+            button.setAlignment(Pos.CENTER_LEFT);
+            button.setDefaultButton(answer == question.answers().get(0) && answer.likely());
+            button.setOnAction(e -> {
+                dialog.setResult(answer.unit());
+                dialog.close();
+            });
+            content.getChildren().add(button);
         }
-        answers.add(ButtonType.CANCEL);
-        Optional<ButtonType> said = ask("Which unit?", words.toString(), answers.toArray(ButtonType[]::new));
-        int chosen = said.map(answers::indexOf).orElse(-1);
-        if (chosen >= 0 && chosen < question.answers().size()) bench.answer(question.answers().get(chosen).unit());
+        content.setPadding(new Insets(14));
+        dialog.getDialogPane().setContent(content);
+        dialog.getDialogPane().getButtonTypes().setAll(ButtonType.CANCEL);
+        dialog.setResultConverter(b -> null);
+        Optional<LengthUnit> said = dialog.showAndWait();
+        if (said.isPresent()) bench.answer(said.get());
         else bench.questionProperty().set(null);
+    }
+
+    private static Label wrapped(String words) {
+        Label label = new Label(words);
+        label.setWrapText(true);
+        label.setMaxWidth(560);
+        label.setMinHeight(Region.USE_PREF_SIZE);
+        return label;
     }
 
     /** Work that a killed program left is offered once. */

@@ -58,7 +58,7 @@ import javafx.scene.transform.Affine;
  * measured.
  */
 final class BlankPane extends Pane {
-    private static final double RULER = 26;
+    private static final double RULER = 26;             // px, with letters of the usual size
     private static final double CAPITAL = 0.73;         // of the font size: height of a capital of common screen fonts
     private static final double READABLE = 7;           // px: smaller lettering is left out
 
@@ -108,6 +108,8 @@ final class BlankPane extends Pane {
         bench.mapProperty().addListener((o, was, is) -> build());
         bench.tintsProperty().addListener((o, was, is) -> paint());
         pointing.greyProperty().addListener((o, was, is) -> paint());
+        pointing.darkProperty().addListener((o, was, is) -> soon());
+        pointing.lettersProperty().addListener((o, was, is) -> soon());
         bench.placeProperty().addListener((o, was, is) -> mark());
         pointing.fromProperty().addListener((o, was, is) -> mark());
         pointing.path().addListener((ListChangeListener<Place>) c -> mark());
@@ -141,7 +143,7 @@ final class BlankPane extends Pane {
     }
 
     void fit() {
-        if (shown != null && getWidth() > RULER) view.set(FlatView.fitting(shown.box(), getWidth() - 2 * RULER, getHeight() - 2 * RULER));
+        if (shown != null && getWidth() > ruler()) view.set(FlatView.fitting(shown.box(), getWidth() - 2 * ruler(), getHeight() - 2 * ruler()));
     }
 
     /** As large as on the bench, by the screen's measured pixels for each mm. */
@@ -229,6 +231,10 @@ final class BlankPane extends Pane {
         rulers(g);
     }
 
+    private double ruler() {
+        return RULER * pointing.lettersProperty().get();
+    }
+
     private double x(double u) {
         return getWidth() / 2 + view.get().x(u);
     }
@@ -275,9 +281,10 @@ final class BlankPane extends Pane {
 
     private void contours(GraphicsContext g) {
         MapKind kind = bench.mapProperty().get();
+        double size = pointing.lettersProperty().get();
         g.setLineDashes();
         g.setLineWidth(0.8);
-        g.setFont(Font.font(11));
+        g.setFont(Font.font(11 * size));
         g.setTextAlign(TextAlignment.CENTER);
         g.setTextBaseline(VPos.CENTER);
         List<double[]> taken = new ArrayList<>();
@@ -294,7 +301,7 @@ final class BlankPane extends Pane {
             for (double share : new double[] {0.5, 0.3, 0.7}) {
                 int at = (int) (share * (line.count() - 1));
                 double px = x(line.u(at)), py = y(line.v(at));
-                if (taken.stream().anyMatch(t -> Math.abs(t[0] - px) < 34 && Math.abs(t[1] - py) < 13)) continue;
+                if (taken.stream().anyMatch(t -> Math.abs(t[0] - px) < 34 * size && Math.abs(t[1] - py) < 13 * size)) continue;
                 taken.add(new double[] {px, py});
                 g.setStroke(Color.gray(1, 0.85));
                 g.setLineWidth(3);
@@ -347,42 +354,44 @@ final class BlankPane extends Pane {
     }
 
     private void rulers(GraphicsContext g) {
-        double w = getWidth(), h = getHeight();
+        double w = getWidth(), h = getHeight(), size = pointing.lettersProperty().get(), ruler = ruler();
         FlatView now = view.get();
-        g.setFill(Color.gray(0.96, 0.93));
-        g.fillRect(0, h - RULER, w, RULER);
-        g.fillRect(0, 0, RULER, h);
-        g.setStroke(Color.gray(0.25));
-        g.setFill(Color.gray(0.15));
+        boolean dark = pointing.darkProperty().get();
+        Color card = Color.gray(dark ? 0.13 : 0.96, 0.95), marked = Color.gray(dark ? 0.85 : 0.15);
+        g.setFill(card);
+        g.fillRect(0, h - ruler, w, ruler);
+        g.fillRect(0, 0, ruler, h);
+        g.setStroke(marked);
+        g.setFill(marked);
         g.setLineWidth(1);
-        g.setFont(Font.font(10.5));
+        g.setFont(Font.font(10.5 * size));
         g.setTextBaseline(VPos.CENTER);
         FirstAnswer first = bench.firstAnswerProperty().get();
         double[] box = first == null ? shown.box() : first.box();
         g.setTextAlign(TextAlignment.LEFT);
-        for (Ticks.Tick tick : Ticks.between(now.uAt(RULER - w / 2) - box[0], now.uAt(w / 2) - box[0], now.perMm(),
+        for (Ticks.Tick tick : Ticks.between(now.uAt(ruler - w / 2) - box[0], now.uAt(w / 2) - box[0], now.perMm(),
                 bench.styleProperty().get())) {
             double x = Math.round(x(tick.mm() + box[0])) + 0.5, long_ = tick.label().isEmpty() ? 5 : 11;
-            g.strokeLine(x, h - RULER, x, h - RULER + long_);
-            if (!tick.label().isEmpty()) g.fillText(tick.label(), x + 3, h - 8);
+            g.strokeLine(x, h - ruler, x, h - ruler + long_);
+            if (!tick.label().isEmpty()) g.fillText(tick.label(), x + 3, h - 8 * size);
         }
-        for (Ticks.Tick tick : Ticks.between(now.vAt(h / 2 - RULER) - box[1], now.vAt(-h / 2) - box[1], now.perMm(),
+        for (Ticks.Tick tick : Ticks.between(now.vAt(h / 2 - ruler) - box[1], now.vAt(-h / 2) - box[1], now.perMm(),
                 bench.styleProperty().get())) {
             double y = Math.round(y(tick.mm() + box[1])) + 0.5, long_ = tick.label().isEmpty() ? 5 : 11;
-            g.strokeLine(RULER - long_, y, RULER, y);
+            g.strokeLine(ruler - long_, y, ruler, y);
             if (!tick.label().isEmpty()) {
                 g.save();
-                g.translate(8, y - 3);
+                g.translate(8 * size, y - 3);
                 g.rotate(-90);
                 g.fillText(tick.label(), 0, 0);
                 g.restore();
             }
         }
-        g.setFill(Color.gray(0.96));
-        g.fillRect(0, h - RULER, RULER, RULER);
-        g.setFill(Color.gray(0.15));
+        g.setFill(card);
+        g.fillRect(0, h - ruler, ruler, ruler);
+        g.setFill(marked);
         g.setTextAlign(TextAlignment.CENTER);
-        g.fillText(bench.styleProperty().get() == LengthStyle.MM ? "mm" : "in", RULER / 2, h - RULER / 2);
+        g.fillText(bench.styleProperty().get() == LengthStyle.MM ? "mm" : "in", ruler / 2, h - ruler / 2);
         if (!isFocused()) return;
         g.setStroke(Marks.FOCUS);                   // over the rulers, which hide the pane's own frame
         g.setLineWidth(3);
@@ -415,8 +424,8 @@ final class BlankPane extends Pane {
 
     private void choose(ZoneRow row) {
         soon();
-        if (shown == null || !shown.has(row) || getWidth() <= 3 * RULER) return;
-        view.set(FlatView.fitting(shown.border(row).box(), getWidth() - 3 * RULER, getHeight() - 3 * RULER));
+        if (shown == null || !shown.has(row) || getWidth() <= 3 * ruler()) return;
+        view.set(FlatView.fitting(shown.border(row).box(), getWidth() - 3 * ruler(), getHeight() - 3 * ruler()));
     }
 
     /** A dozen pixels, in mm. */

@@ -86,17 +86,25 @@ final class ManualWindow {
                 head.setStyle("-fx-font-weight: bold; -fx-font-size: " + (line.startsWith("##") ? "1.25em;" : "1.7em;"));
                 text.getChildren().add(head);
                 if (head.getText().equals(heading)) at = head;
+            } else if (line.startsWith("```")) {
+                StringBuilder code = new StringBuilder();
+                while (i + 1 < lines.size() && !lines.get(++i).startsWith("```")) code.append(code.isEmpty() ? "" : "\n").append(lines.get(i));
+                Label label = new Label(code.toString());
+                label.setWrapText(true);
+                label.setStyle("-fx-font-family: monospace;");
+                text.getChildren().add(label);
             } else if (line.startsWith("    ")) {
                 StringBuilder code = new StringBuilder(line.strip());
                 while (i + 1 < lines.size() && lines.get(i + 1).startsWith("    ")) code.append('\n').append(lines.get(++i).strip());
                 Label label = new Label(code.toString());
+                label.setWrapText(true);
                 label.setStyle("-fx-font-family: monospace;");
                 text.getChildren().add(label);
             } else if (line.startsWith("|")) {
                 List<String> rows = new ArrayList<>(List.of(line));
                 while (i + 1 < lines.size() && lines.get(i + 1).startsWith("|")) rows.add(lines.get(++i));
                 text.getChildren().add(table(rows));
-            } else if (!line.isBlank()) {
+            } else if (!line.isBlank() && !line.startsWith("![")) {         // pictures are for reading beside the program
                 StringBuilder whole = new StringBuilder(line);
                 while (i + 1 < lines.size() && lines.get(i + 1).matches("\\S.*") && !lines.get(i + 1).matches("[#|>-].*|\\d+\\. .*"))
                     whole.append(' ').append(lines.get(++i));
@@ -105,12 +113,10 @@ final class ManualWindow {
             }
         }
         Node target = at;
-        Platform.runLater(() -> {
-            text.applyCss();
-            text.layout();
+        Platform.runLater(() -> Platform.runLater(() -> {           // once the window has its width and the lines their breaks
             double room = text.getHeight() - scroll.getViewportBounds().getHeight();
             scroll.setVvalue(target == null || room <= 0 ? 0 : Math.min(1, target.getBoundsInParent().getMinY() / room));
-        });
+        }));
     }
 
     private TextFlow flow(String line) {
@@ -157,8 +163,8 @@ final class ManualWindow {
             if (row.matches("\\|[-|: ]+\\|?")) continue;
             String[] cells = row.replaceFirst("^\\|", "").split("(?<!\\\\)\\|");
             for (int c = 0; c < cells.length; c++) {
-                TextFlow cell = flow((at == 0 ? "**" + cells[c].strip() + "**" : cells[c].strip()).replace("****", ""));
-                cell.setMaxWidth(720.0 / cells.length);
+                TextFlow cell = flow((at == 0 ? "**" + cells[c].strip().replace("`", "") + "**" : cells[c].strip()).replace("****", ""));
+                cell.setMaxWidth(cells.length < 2 ? 720 : c == 0 ? 210 : 510.0 / (cells.length - 1));
                 cell.setMinHeight(Region.USE_PREF_SIZE);
                 grid.add(cell, c, at);
             }

@@ -7,8 +7,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.DoubleProperty;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
+import javafx.beans.property.SimpleDoubleProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.collections.FXCollections;
 import javafx.collections.ObservableList;
@@ -24,6 +26,7 @@ final class Pointing {
     private final BooleanProperty grey = new SimpleBooleanProperty();
     private final ObservableList<Place> drawn = FXCollections.observableArrayList();
     private Optional<Place> pressed = Optional.empty();
+    private final DoubleProperty letters = new SimpleDoubleProperty(1);
     private final BooleanProperty dark = new SimpleBooleanProperty();
     private final ObjectProperty<Place> from = new SimpleObjectProperty<>();
 
@@ -56,6 +59,11 @@ final class Pointing {
     /** True while colours are shown as a grey printer gives them. */
     BooleanProperty greyProperty() {
         return grey;
+    }
+
+    /** How large letters are drawn: 1 as usual. */
+    DoubleProperty lettersProperty() {
+        return letters;
     }
 
     /** True where the window is dark. */

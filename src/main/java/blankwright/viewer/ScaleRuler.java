@@ -26,17 +26,19 @@ final class ScaleRuler extends Pane {
         this.bench = bench;
         this.pointing = pointing;
         canvas.widthProperty().bind(widthProperty());
-        canvas.setHeight(HIGH);
+        canvas.heightProperty().bind(pointing.lettersProperty().multiply(HIGH));
         canvas.setMouseTransparent(true);
         getChildren().add(canvas);
-        setMinHeight(HIGH);
-        setPrefHeight(HIGH);
+        minHeightProperty().bind(canvas.heightProperty());
+        prefHeightProperty().bind(canvas.heightProperty());
         setMinWidth(300);
         getStyleClass().add("scale");
         setFocusTraversable(true);
         setCursor(Cursor.H_RESIZE);
         setAccessibleText("The colour scale. Left and right change what the strongest colour means, Home gives the paper's scale back.");
         widthProperty().addListener((o, was, is) -> draw());
+        canvas.heightProperty().addListener((o, was, is) -> draw());
+        pointing.darkProperty().addListener((o, was, is) -> draw());
         focusedProperty().addListener((o, was, is) -> draw());
         bench.tintsProperty().addListener((o, was, is) -> draw());
         bench.placeProperty().addListener((o, was, is) -> draw());
@@ -92,32 +94,32 @@ final class ScaleRuler extends Pane {
 
     private void draw() {
         GraphicsContext g = canvas.getGraphicsContext2D();
-        double w = getWidth();
-        g.clearRect(0, 0, w, HIGH);
+        double w = getWidth(), size = pointing.lettersProperty().get(), aside = SIDE * size, band = BAND * size;
+        g.clearRect(0, 0, w, canvas.getHeight());
         Tints tints = bench.tintsProperty().get();
-        if (tints == null || w < 2 * SIDE + 50) return;
+        if (tints == null || w < 2 * aside + 50) return;
         Tints seen = pointing.greyProperty().get() ? tints.grey() : tints;
         MapKind kind = bench.mapProperty().get();
-        double left = SIDE, right = w - SIDE;
+        double left = aside, right = w - aside;
         for (int c = 0; c < tints.classes(); c++) {
             double from = c == 0 ? left : left + (right - left) * tints.share(tints.boundary(c - 1));
             double to = c == tints.classes() - 1 ? right : left + (right - left) * tints.share(tints.boundary(c));
             g.setFill(Palette.colour(seen.colour(c)));
-            g.fillRect(from, 4, to - from, BAND);
+            g.fillRect(from, 4, to - from, band);
         }
         g.setStroke(isFocused() ? Marks.FOCUS : Color.gray(0.35));
         g.setLineWidth(isFocused() ? 3 : 1);
-        g.strokeRect(left, 4, right - left, BAND);
+        g.strokeRect(left, 4, right - left, band);
         g.setFill(pointing.darkProperty().get() ? Color.gray(0.9) : Color.gray(0.12));
-        g.setFont(Font.font(12));
+        g.setFont(Font.font(12 * size));
         g.setTextBaseline(VPos.CENTER);
         g.setTextAlign(TextAlignment.CENTER);
-        double last = -100;
+        double last = -1000;
         for (int i = 0; i < tints.classes() - 1; i++) {
             double x = left + (right - left) * tints.share(tints.boundary(i));
-            if (x - last < 44) continue;
+            if (x - last < 44 * size) continue;
             last = x;
-            g.fillText(BlankPane.number(kind, tints.boundary(i)), x, BAND + 14);
+            g.fillText(BlankPane.number(kind, tints.boundary(i)), x, band + 14 * size);
         }
         String[] words = switch (kind) {
             case WORK -> new String[] {"shrink", "stretch", "mm on 100"};
@@ -127,10 +129,10 @@ final class ScaleRuler extends Pane {
             case BUCKLING -> new String[] {"stands", "gives way", "× what it bears"};
         };
         g.setTextAlign(TextAlignment.RIGHT);
-        g.fillText(words[0], left - 8, 14);
+        g.fillText(words[0], left - 8, 14 * size);
         g.setTextAlign(TextAlignment.LEFT);
-        g.fillText(words[1], right + 8, 14);
-        g.fillText(words[2], right + 8, BAND + 14);
+        g.fillText(words[1], right + 8, 14 * size);
+        g.fillText(words[2], right + 8, band + 14 * size);
         if (bench.placeProperty().get() == null || bench.laidProperty().get() == null) return;
         double value = bench.laidProperty().get().value(kind, bench.placeProperty().get());
         double x = left + (right - left) * tints.share(value);

@@ -22,6 +22,7 @@ import javafx.geometry.Insets;
 import javafx.geometry.Pos;
 import javafx.geometry.VPos;
 import javafx.scene.Node;
+import javafx.scene.Scene;
 import javafx.scene.canvas.Canvas;
 import javafx.scene.canvas.GraphicsContext;
 import javafx.scene.control.Button;
@@ -65,7 +66,7 @@ final class TakeAway {
     private final Canvas preview = new Canvas(WIDE, HIGH);
     private final Dialog<ButtonType> dialog = new Dialog<>();
 
-    TakeAway(Bench bench, Window owner, AskFile ask, String style) {
+    TakeAway(Bench bench, Window owner, AskFile ask) {
         this.bench = bench;
         drawing = bench.drawing();
         ink = Ink.of(drawing);
@@ -108,12 +109,11 @@ final class TakeAway {
         said.managedProperty().bind(said.textProperty().isNotEmpty());
         VBox content = new VBox(14, beside, printing(), said, into, care);
         content.setPadding(new Insets(12));
-        dialog.initOwner(owner);
+        Looks.dress(dialog, owner);
         dialog.setTitle("Take away");
         dialog.getDialogPane().setContent(content);
         dialog.getDialogPane().getButtonTypes().setAll(new ButtonType("Write the files", ButtonBar.ButtonData.OK_DONE),
                 new ButtonType("Close", ButtonBar.ButtonData.CANCEL_CLOSE));
-        dialog.getDialogPane().setStyle(style);
         draw();
     }
 
@@ -155,6 +155,8 @@ final class TakeAway {
         boolean fits = !Pages.of(drawing, paper.getValue()).sheets().isEmpty();
         print.setDisable(!fits);
         cover.setDisable(!fits);
+        Scene scene = dialog.getDialogPane().getScene();
+        if (scene != null && scene.getWindow() != null) Platform.runLater(scene.getWindow()::sizeToScene);
     }
 
     private void print(boolean coverOnly) {

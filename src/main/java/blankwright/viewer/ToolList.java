@@ -50,7 +50,7 @@ final class ToolList {
         }
     }
 
-    ToolList(Bench bench, Window owner, AskFile files, String look) {
+    ToolList(Bench bench, Window owner, AskFile files) {
         this.bench = bench;
         this.files = files;
         style = bench.styleProperty().get();
@@ -75,8 +75,7 @@ final class ToolList {
         scroll.setPrefViewportHeight(220);
         VBox content = new VBox(12, words, scroll, new FlowPane(8, 6, add, read, keep), trouble);
         content.setPadding(new Insets(14));
-        content.getStyleClass().add("bench");
-        dialog.initOwner(owner);
+        Looks.dress(dialog, owner);
         dialog.setTitle("Tools at hand");
         dialog.getDialogPane().setContent(content);
         ButtonType use = new ButtonType("Use these", ButtonBar.ButtonData.OK_DONE);
@@ -84,8 +83,6 @@ final class ToolList {
         dialog.getDialogPane().lookupButton(use).addEventFilter(ActionEvent.ACTION, e -> {
             if (!use()) e.consume();
         });
-        dialog.getDialogPane().setStyle(look);
-        dialog.getDialogPane().getStylesheets().addAll(owner.getScene().getStylesheets());
         put(bench.workProperty().get().recipe().handwork().tools());
     }
 
@@ -135,6 +132,7 @@ final class ToolList {
             }
         });
         does.setValue(draft.does());
+        does.setMinWidth(Region.USE_PREF_SIZE);
         Button away = new Button("", Icons.of(Feather.X));
         Line line = new Line(name, does, reach, cost, away);
         away.setTooltip(new Tooltip("Takes this tool off the list."));
@@ -151,6 +149,7 @@ final class ToolList {
         for (int c = 0; c < heads.length; c++) {
             Label head = new Label(heads[c]);
             head.getStyleClass().add("what");
+            head.setMinWidth(Region.USE_PREF_SIZE);
             grid.add(head, c, 0);
         }
         for (int i = 0; i < lines.size(); i++) {

@@ -11,6 +11,7 @@ import javafx.scene.layout.Region;
 import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.stage.Screen;
+import javafx.stage.Window;
 
 /** Measures the screen with a bank card: the card is held to the glass and a rectangle made the same size. */
 final class TrueSize {
@@ -25,7 +26,7 @@ final class TrueSize {
     }
 
     /** Asks, and remembers the answer; true where there was one. */
-    static boolean measure(Bench bench) {
+    static boolean measure(Bench bench, Window owner) {
         double now = bench.settings().get("screen", unmeasured());
         Slider slider = new Slider(2, 16, now);
         slider.setBlockIncrement(0.01);
@@ -43,7 +44,9 @@ final class TrueSize {
                 + " wide. Cards are 85.60 mm wide the world over. After that, true size is true on this screen.");
         words.setWrapText(true);
         words.setMaxWidth(520);
+        words.setMinHeight(Region.USE_PREF_SIZE);
         Dialog<ButtonType> dialog = new Dialog<>();
+        Looks.dress(dialog, owner);
         dialog.setTitle("Measure this screen");
         VBox box = new VBox(12, words, glass, slider);
         box.setPadding(new Insets(16));

@@ -69,7 +69,6 @@ final class WorkPane extends VBox {
         getStyleClass().add("work");
         setSpacing(8);
         setPadding(new Insets(8));
-        setMinWidth(250);
         zones.setCellFactory(l -> new Row());
         zones.setAccessibleText("The work, hardest first. Choosing a zone frames it in both pictures.");
         zones.setPlaceholder(wrapped(new Label("Nothing here needs a tool: roll or bend it.")));
@@ -78,7 +77,6 @@ final class WorkPane extends VBox {
             if (e.getCode() == KeyCode.ESCAPE) zones.getSelectionModel().clearSelection();
         });
         VBox.setVgrow(zones, Priority.ALWAYS);
-        zones.setMinHeight(120);
         all.setTooltip(new Tooltip("Areas with less than 0.1 % either way spring in by themselves; they are left alone."));
         all.selectedProperty().addListener((o, was, is) -> list());
         Label head = head("The work, hardest first");
@@ -93,13 +91,11 @@ final class WorkPane extends VBox {
         Button copy = new Button("Copy", Icons.of(Feather.COPY));
         copy.setTooltip(new Tooltip("Puts these numbers on the clipboard as text."));
         copy.setOnAction(e -> copy());
-        Region gap = new Region();
-        HBox.setHgrow(gap, Priority.ALWAYS);
         Label over = new Label("told over");
         over.setMinWidth(Region.USE_PREF_SIZE);
         copy.setMinWidth(Region.USE_PREF_SIZE);
         span.setMinWidth(Region.USE_PREF_SIZE);
-        HBox measure = new HBox(6, over, span, gap, copy);
+        FlowPane measure = new FlowPane(6, 4, over, span, copy);
         measure.setAlignment(Pos.CENTER_LEFT);
         facts.setHgap(10);
         facts.setVgap(2);
@@ -312,6 +308,13 @@ final class WorkPane extends VBox {
             box = new HBox(8, strip, number, words);
             box.setFillHeight(true);
             setPrefWidth(10);
+        }
+
+        /** As the words break in the list's width. */
+        @Override
+        protected double computePrefHeight(double width) {
+            return getGraphic() == null ? super.computePrefHeight(width)
+                    : snappedTopInset() + box.prefHeight(zones.getWidth() - 40) + snappedBottomInset();
         }
 
         @Override

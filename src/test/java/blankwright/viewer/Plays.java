@@ -399,7 +399,7 @@ final class Plays {
         s.demo("mudguard");
         Path folder = Files.createTempDirectory("packet");
         TakeAway dialog = fx(() -> {
-            TakeAway d = new TakeAway(s.bench, s.stage, s.answers, s.pane.getStyle());
+            TakeAway d = new TakeAway(s.bench, s.stage, s.answers);
             d.dialog().show();
             return d;
         });
@@ -431,7 +431,7 @@ final class Plays {
         PdfPrinter printer = PdfPrinter.of(StreamPrintServiceFactory.lookupStreamPrintServiceFactories(DocFlavor.SERVICE_FORMATTED.PAGEABLE,
                 "application/postscript")[0].getPrintService(printed));
         TakeAway dialog = fx(() -> {
-            TakeAway d = new TakeAway(s.bench, s.stage, s.answers, s.pane.getStyle());
+            TakeAway d = new TakeAway(s.bench, s.stage, s.answers);
             d.dialog().show();
             return d;
         });
@@ -457,7 +457,8 @@ final class Plays {
         until("a question", () -> Window.getWindows().size() == 2);
         Scenes.pulses();
         Scenes.keep(fx(() -> Window.getWindows().get(1).getScene().snapshot(null)), "unit-question");
-        Node metres = fx(() -> named(Window.getWindows().get(1).getScene().getRoot(), "metres"));
+        Node metres = fx(() -> found(Window.getWindows().get(1).getScene().getRoot(), n -> n instanceof Button b && b.getText().endsWith("metres")
+                && !b.getText().contains("milli") && !b.getText().contains("centi"), "metres"));
         fx(() -> ((Button) metres).fire());
         until("an answer", () -> s.bench.laidProperty().get() != null && s.bench.laidProperty().get().result().name().equals("skin.obj"));
         s.settle();
@@ -699,7 +700,7 @@ final class Plays {
         fx(() -> item(s.pane, "A picture of the form as it stands…").fire());
         Scenes.pulses();
         check(Files.size(folder.resolve("form.png")) > 1000, "no picture");
-        TakeAway dialog = fx(() -> new TakeAway(s.bench, s.stage, s.answers, s.pane.getStyle()));
+        TakeAway dialog = fx(() -> new TakeAway(s.bench, s.stage, s.answers));
         s.answers.next = folder.resolve("packet");
         fx(() -> ((Button) named(dialog.dialog().getDialogPane(), "Choose…")).fire());
         check(((TextField) accessible(dialog.dialog().getDialogPane(), "Folder for the files")).getText().equals(folder.resolve("packet").toString()),
