@@ -1,5 +1,13 @@
 package blankwright.job;
 
+import static blankwright.job.PageWords.LEAST;
+import static blankwright.job.PageWords.change;
+import static blankwright.job.PageWords.length;
+import static blankwright.job.PageWords.place;
+import static blankwright.job.PageWords.plain;
+import static blankwright.job.PageWords.sentence;
+import static blankwright.job.PageWords.whole;
+
 import blankwright.mesh.FlatMap;
 import blankwright.mesh.Finding;
 import blankwright.mesh.cut.Seam;
@@ -48,8 +56,6 @@ import java.util.function.Predicate;
 final class WorkSheet {
     private static final int MOST_LINES = 60;                   // stations, tucks: more are in the tables of the packet
 
-    private static final double LEAST = 25.4 / 128;             // mm: rounds to no 64th of an inch, and no tape shows it
-
     private final Result result;
     private final Recipe recipe;
     private final LaidTapes tapes;
@@ -72,23 +78,25 @@ final class WorkSheet {
         say("# Work sheet: %s", plain(recipe.name()));
         for (String warning : result.warnings()) say("> **%s**", plain(warning));
         if (!recipe.notes().isBlank()) say("*%s*", plain(recipe.notes()));
-        seen();
+        inShort();
+        cautions();
+        if (result.warnings().isEmpty()) steps();
         cut();
         picture("work-map-form.png", "What must be stretched (orange) and shrunk (purple), on the form");
         picture("work-map-blank.png", "The same on the blank, with the zones and their lines");
         rolled();
         zones();
-        softening();
-        thickness();
-        picture("forming-limit.png", "Strains against the forming limit");
         tapeLines();
         edges();
         seams();
         buckling();
         tools();
-        if (result.warnings().isEmpty()) steps();
+        softening();
+        thickness();
+        tearing();
+        littleOff();
+        seen();
         basis();
-        cautions();
         return page.toString();
     }
 
@@ -96,7 +104,7 @@ final class WorkSheet {
         Set<String> said = Set.copyOf(result.warnings());
         List<Finding> rest = result.findings().stream().filter(f -> !said.contains("DO NOT CUT: " + f.text())).toList();
         if (rest.isEmpty()) return;
-        say("## Know before you begin");
+        say("## What else was found");
         list(rest.stream().map(f -> sentence(plain(f.text()))).toList());
     }
 
@@ -137,7 +145,7 @@ final class WorkSheet {
     }
 
     private void rolled() {
-        Table table = new Table("line on the blank", "from the start, square to it", "its ends", "radius that must stay, inside", "set the roll to, inside");
+        PageTable table = new PageTable("line on the blank", "from the start, square to it", "its ends", "radius that must stay", "set the roll to");
         List<String> words = new ArrayList<>();
         for (int i = 0; i < result.pieces().size(); i++) {
             Piece piece = result.pieces().get(i);
@@ -155,6 +163,16 @@ final class WorkSheet {
         say("## Roll first");
         list(words);
         say("%s", table);
+        result.pieces().stream().flatMap(p -> result.rolls(p).stream()).findFirst().ifPresent(roll -> say("%s. Two numbers are those of both ends: it is rolled as a"
+                + " cone. Bend a strip of the same sheet first.", sentenceHead(roll)));
+    }
+
+    private static String sentenceHead(RollMark roll) {
+        return switch (roll.basis()) {
+            case NOTHING -> "Radii are those of the form, since the thickness is not said";
+            case THICKNESS -> "Radii are inside ones";
+            case METAL -> "Radii are inside ones; what to set is worked out from the springback of the alloy, an estimate";
+        };
     }
 
     /** Of both ends of a ruling, or one for all of it. */
@@ -166,7 +184,7 @@ final class WorkSheet {
         say("## Work, zone by zone");
         say("Each zone is measured along its own line, dash-dot on the work map: mark it on the blank, or hold the tape to the finished edge"
                 + " where it runs beside that. Tape it before you begin and after each round.");
-        Table table = new Table("zone", "do", "line on the blank", "on the form", "change", "worst place", "verdict", "of forming limit",
+        PageTable table = new PageTable("zone", "do", "line on the blank", "on the form", "change", "worst place", "verdict", "of forming limit",
                 "annealings", "thinnest left");
         List<String> grounds = new ArrayList<>(), left = new ArrayList<>();
         for (int i = 0; i < result.pieces().size(); i++) {
@@ -230,7 +248,7 @@ final class WorkSheet {
                 most, alloy.name(), uniform.value(), uniform.trust().words());
         alloy.annealing().ifPresent(heat -> say("%s: bring it to %s%s; %s. %s", alloy.name(), heat(heat.celsius()),
                 heat.melting().map(m -> "; it begins to melt at " + heat(m)).orElse(""), plain(heat.how()),
-                heat.inShop() ? "Mind the cautions below." : "**This is no job for the shop.**"));
+                heat.inShop() ? "Mind the cautions." : "**This is no job for the shop.**"));
     }
 
     private static String heat(Known celsius) {
@@ -240,13 +258,14 @@ final class WorkSheet {
     private void thickness() {
         if (result.pieces().get(0).thickness().isEmpty()) return;
         say("## Thickness after forming");
-        Table table = new Table("piece", "sheet", "thinnest", "where", "thickest", "where");
+        PageTable table = new PageTable("piece", "sheet", "thinnest", "where", "thickest", "where");
         for (int i = 0; i < result.pieces().size(); i++) {
             SheetThickness sheet = result.pieces().get(i).thickness().orElseThrow();
             table.row(name(i), Lengths.mm(sheet.sheet(), 2), thick(sheet.thinnest(), sheet), place(sheet.thinnest().at()),
                     thick(sheet.thickest(), sheet), place(sheet.thickest().at()));
         }
         say("%s", table);
+        picture("thickness-blank.png", "How thick the metal is after forming, dark where it is thin");
         say("From volume kept; tool marks and filing are not in it, so keep the file off the thinnest place.");
     }
 
@@ -258,7 +277,7 @@ final class WorkSheet {
     private void tapeLines() {
         say("## Tape lines");
         say("Mark them on the blank before you begin; the blank's drawings carry them.");
-        Table table = new Table("line", "on the blank", "on the form", "change");
+        PageTable table = new PageTable("line", "on the blank", "on the form", "change");
         for (int i = 0; i < result.pieces().size(); i++) {
             Stations stations = result.pieces().get(i).stations();
             List<TapeLine> lines = new ArrayList<>(tapes.on(i));
@@ -271,16 +290,16 @@ final class WorkSheet {
                 was = line.name();
                 String name = (result.pieceName(i) + " " + was).strip() + (part == 1 ? "" : ", part " + part);
                 if (table.size() < MOST_LINES) table.row(name, length(line.blankLength()), length(line.formLength()), change(line.change()));
-                else table.left++;
+                else table.leaveOut();
             }
         }
         say("%s", table);
-        if (table.left > 0) say("%d more are on the drawings.", table.left);
+        if (table.left() > 0) say("%d more are on the drawings.", table.left());
     }
 
     private void edges() {
         say("## Edges");
-        Table table = new Table("edge", "on the blank", "on the form", "change", "most in one run", "to be taken in, most in 100 mm",
+        PageTable table = new PageTable("edge", "on the blank", "on the form", "change", "most in one run", "to be taken in, most in 100 mm",
                 "let out, most in 100 mm");
         for (int i = 0; i < result.pieces().size(); i++) {
             List<RimChange.Loop> loops = result.pieces().get(i).rim().loops();
@@ -300,7 +319,7 @@ final class WorkSheet {
     }
 
     private void seams() {
-        Table table = new Table("seam", "length", "why", "marks to bring together");
+        PageTable table = new PageTable("seam", "length", "why", "marks to bring together");
         for (int i = 0; i < result.pieces().size(); i++) {
             List<SeamEdges> named = Packet.seams(result, i);
             for (int k = 0; k < named.size(); k++) {
@@ -320,30 +339,50 @@ final class WorkSheet {
         List<Piece> pieces = result.pieces();
         if (pieces.stream().allMatch(p -> p.buckled().isEmpty())) return;
         say("## Buckling and tucks");
-        Table table = new Table("tuck", "at the edge, on the blank", "wide", "deep", "takes in", "rounds");
+        PageTable table = new PageTable("tucks", "first at, on the blank", "last at", "apart along the edge", "wide", "deep", "each takes in", "rounds");
         for (int i = 0; i < pieces.size(); i++) {
             if (pieces.get(i).buckled().isEmpty()) continue;
             List<String> words = BucklingWords.of(pieces.get(i).buckled().get());
             if (pieces.size() > 1) say("%s:", name(i));
             list(words.stream().map(w -> sentence(plain(w))).toList());
-            List<Tuck> tucks = pieces.get(i).buckled().get().tucks();
-            FlatMap map = pieces.get(i).map();
-            for (int k = 0; k < tucks.size(); k++) {
-                Tuck tuck = tucks.get(k);
-                String at = String.format(Locale.ROOT, "(%.0f, %.0f) mm", map.u(tuck.vertex()), map.v(tuck.vertex()));
-                if (table.size() < MOST_LINES) table.row(result.pieceName(i) + (k + 1), at, length(tuck.base()), length(tuck.depth()),
-                        Lengths.both(tuck.takeIn()), Integer.toString(tuck.rounds()));
-                else table.left++;
-            }
+            tuckRows(table, result.pieceName(i), pieces.get(i).map(), pieces.get(i).buckled().get().tucks());
         }
         if (!table.isEmpty()) say("%s", table);
-        if (table.left > 0) say("%d more are in `tucks.csv`.", table.left);
+        if (!table.isEmpty()) say("Each has its place in `tucks.csv` and its number on the picture. Sizes are planning values from memory; what they take in together is what the"
+                + " edge must lose.");
+        if (table.left() > 0) say("%d more groups are in `tucks.csv`.", table.left());
         for (String picture : named(f -> f.matches("buckling(-\\d+)?\\.png")))
-            picture(picture, "How the blank buckles if it is bent on unworked");
+            picture(picture, "How the blank buckles if it is bent on unworked; the triangles are the tucks");
+        picture("buckling-map-blank.png", "Where it gives way if it is bent on unworked: dark");
+    }
+
+    /** Those next to each other that are alike share a row. */
+    private static void tuckRows(PageTable table, String piece, FlatMap map, List<Tuck> tucks) {
+        for (int from = 0, to; from < tucks.size(); from = to) {
+            Tuck first = tucks.get(from);
+            for (to = from + 1; to < tucks.size() && alike(first, tucks.get(to)); to++) { }
+            Tuck last = tucks.get(to - 1);
+            String numbers = piece + (from + 1) + (to - from == 1 ? "" : " to " + piece + to);
+            double apart = Double.POSITIVE_INFINITY;            // between neighbours; the rim's own beginning may lie between two of them
+            for (int k = from + 1; k < to; k++) apart = Math.min(apart, Math.abs(tucks.get(k).place() - tucks.get(k - 1).place()));
+            if (table.size() < MOST_LINES) table.row(numbers, onBlank(map, first), to - from == 1 ? "" : onBlank(map, last), to - from == 1 ? "" : "from " + Lengths.mm(apart, 0), length(first.base()),
+                    length(first.depth()), Lengths.both(first.takeIn()), Integer.toString(first.rounds()));
+            else table.leaveOut();
+        }
+    }
+
+    /** To what a tape shows. */
+    private static boolean alike(Tuck a, Tuck b) {
+        return a.rim() == b.rim() && a.rounds() == b.rounds() && Math.abs(a.base() - b.base()) < 0.05 && Math.abs(a.depth() - b.depth()) < 0.05
+                && Math.abs(a.takeIn() - b.takeIn()) < 0.05;
+    }
+
+    private static String onBlank(FlatMap map, Tuck tuck) {
+        return String.format(Locale.ROOT, "(%.0f, %.0f) mm", whole(map.u(tuck.vertex())), whole(map.v(tuck.vertex())));
     }
 
     private void tools() {
-        Table table = new Table("piece", "tool", "does", "on how much of the form", "most");
+        PageTable table = new PageTable("piece", "tool", "does", "on how much of the form", "most");
         for (int i = 0; i < result.pieces().size(); i++) {
             if (result.pieces().get(i).tools().isEmpty()) continue;
             ToolWork work = result.pieces().get(i).tools().get();
@@ -358,16 +397,78 @@ final class WorkSheet {
 
     private void steps() {
         say("## Steps");
-        List<String> steps = new ArrayList<>();
-        if (files.contains("blank.pdf"))
-            steps.add("Print `blank.pdf` at 100 %, measure its check squares both ways, tape the pages, lay the paper on the form.");
-        steps.add("Cut oversize, deburr, mark centre line, stations and the zones' lines.");
-        steps.add("Tape every line once: it must read its length on the blank.");
-        steps.add("Roll or bend what is only bent; then work the zones, a little everywhere rather than all in one place, and tape the lines"
-                + " after each round.");
-        steps.add("A line is done when it reads its length on the form. Trim the edge last.");
+        List<String> steps = WorkSteps.of(result, files);
         for (int k = 0; k < steps.size(); k++) page.append(k + 1).append(". ").append(steps.get(k)).append('\n');
         page.append('\n');
+    }
+
+    /** What somebody asks who has the page in hand for the first time. */
+    private void inShort() {
+        List<String> facts = new ArrayList<>();
+        double most = 0;
+        String hardest = "bending only, no place needs a shrinker or a mallet";
+        for (int i = 0; i < result.pieces().size(); i++) {
+            for (Zone zone : result.pieces().get(i).zones().worked()) {
+                if (Math.abs(zone.largestStrain()) <= most) continue;
+                most = Math.abs(zone.largestStrain());
+                hardest = String.format(Locale.ROOT, "zone %s, %s by up to %.1f %%, %s along its line: **%s**, %s", result.pieceName(i) + zone.number(),
+                        zone.instruction().word(), 100 * most, change(zone.line().change()), zone.verdict().words(), zone.verdict().meaning());
+            }
+        }
+        facts.add("**Hardest:** " + hardest + ".");
+        for (int i = 0; i < result.pieces().size() && most > 0; i++) {
+            Piece piece = result.pieces().get(i);
+            String which = result.pieces().size() == 1 ? "" : name(i) + ": ";
+            piece.demand().flatMap(d -> Optional.ofNullable(d.worst())).ifPresent(z -> facts.add("**Tearing:** " + which + "at most "
+                    + MetalFindings.share(z.margin()) + " of the forming limit, in zone " + z.zone().number() + " (an estimate)."));
+            piece.thickness().ifPresent(t -> facts.add("**Thinnest:** " + which + thick(t.thinnest(), t) + " of " + Lengths.mm(t.sheet(), 2) + "."));
+            piece.buckled().ifPresent(b -> facts.add("**Unworked:** " + which + (b.buckles() ? "it buckles on the way, " + (b.tucks().isEmpty() ? "no tucks fit"
+                    : b.tucks().size() + " tucks") : "it can be bent on without buckling") + "."));
+        }
+        say("## In short");
+        list(facts);
+    }
+
+    private void tearing() {
+        if (!files.contains("forming-limit.png")) return;
+        say("## Tearing");
+        picture("forming-limit.png", "How near each zone comes to its forming limit");
+        say("Above the full line it tears, from the dashed one on take care. The limit is for sheet with smooth edges.");
+    }
+
+    /** How far outline and crown move when what they are worked out from is a little off. */
+    private void littleOff() {
+        if (result.pieces().stream().allMatch(p -> p.sensitivity().isEmpty())) return;
+        say("## How exact it can be");
+        List<String> words = new ArrayList<>();
+        PageTable table = new PageTable("what is a little off", "outline moves by up to", "at, on the blank", "line over the crown", "its rise", "rise changes by up to");
+        for (int i = 0; i < result.pieces().size(); i++) {
+            if (result.pieces().get(i).sensitivity().isEmpty()) continue;
+            Sensitivity found = result.pieces().get(i).sensitivity().get();
+            String piece = result.pieces().size() == 1 ? "" : name(i) + ": ";
+            if (!found.asksMetal()) words.add("The metal's K and n do not move a blank that is not laid out for them (aim even).");
+            for (Sensitivity.Case one : found.cases()) {
+                for (int c = 0; c < Math.max(1, found.crowns().size()); c++) {
+                    boolean crown = c < found.crowns().size();
+                    table.row(c > 0 ? "" : piece + amount(one.cause(), found.alongSeam()), c > 0 ? "" : Lengths.mm(one.shift().largest(), 2),
+                            c > 0 ? "" : String.format(Locale.ROOT, "(%.0f, %.0f) mm", whole(one.shift().u()), whole(one.shift().v())),
+                            crown ? found.crowns().get(c).line() : "", crown ? Lengths.mm(found.crowns().get(c).rise(), 1) : "",
+                            crown ? Lengths.mm(Math.abs(one.crown().get(c)), 2) : "");
+                }
+            }
+        }
+        if (!table.isEmpty()) say("%s", table);
+        list(words.stream().distinct().toList());
+        say("Found by laying the panel flat again with each of them changed. The numbers set how fine it pays to work: leave the trim on until the panel fits, and"
+                + " after welding stretch the bead until the lines over the crown are back.");
+    }
+
+    private static String amount(Sensitivity.Cause cause, boolean alongSeam) {
+        return switch (cause) {
+            case WELD -> cause.word() + " of " + Lengths.plain(Sensitivity.SHRINK) + " mm " + (alongSeam ? "along the longest seam" : "round the outer edge");
+            case STRENGTH, HARDENING -> String.format(Locale.ROOT, "%s of the metal by %.0f %%", cause.word(), 100 * Sensitivity.METAL);
+            case SCAN -> cause.word() + " of " + Lengths.plain(Sensitivity.NOISE) + String.format(Locale.ROOT, " mm in waves of %.0f mm", Sensitivity.WAVELENGTH);
+        };
     }
 
     private void basis() {
@@ -393,7 +494,7 @@ final class WorkSheet {
         list(lines);
         if (recipe.metal().isEmpty()) return;
         Alloy alloy = recipe.metal().get().alloy();
-        Table table = new Table(alloy.name(), "", "trust", "source");
+        PageTable table = new PageTable(alloy.name(), "", "trust", "source");
         for (Map.Entry<String, Known> number : alloy.numbers().entrySet())
             table.row(number.getKey(), Alloy.written(number.getKey(), number.getValue()), number.getValue().trust().words(),
                     plain(number.getValue().source()));
@@ -402,7 +503,7 @@ final class WorkSheet {
     }
 
     private void cautions() {
-        say("## Cautions");
+        say("## Mind");
         List<String> all = new ArrayList<>(Packet.CAUTIONS);
         recipe.metal().ifPresent(m -> m.alloy().cautions().forEach(c -> all.add(sentence(plain(c)))));
         all.add("These are numbers of geometry and of a table: they know nothing of springback, weld shrink, grain, old work hardening or a"
@@ -422,38 +523,8 @@ final class WorkSheet {
         return result.pieces().size() == 1 ? "Blank" : "Piece " + (i + 1);
     }
 
-    /** {@code 963.0 mm (37 29/32 in)}. */
-    private static String length(double mm) {
-        return Lengths.mm(mm, 1) + " (" + Lengths.sixtyFourths(mm) + ")";
-    }
-
-    private static String change(double mm) {
-        return Math.abs(mm) < LEAST ? "none to tape" : (mm < 0 ? "take in " : "let out ") + Lengths.both(Math.abs(mm));
-    }
-
     private static String percent(double share) {
         return Amounts.perHundred(share);
-    }
-
-    private static String place(Spot at) {
-        return String.format(Locale.ROOT, "blank (%.0f, %.0f) mm, form (%.0f, %.0f, %.0f) mm", whole(at.u()), whole(at.v()), whole(at.x()),
-                whole(at.y()), whole(at.z()));
-    }
-
-    /** Rounded, without the sign of a nought. */
-    private static double whole(double mm) {
-        return Math.rint(mm) + 0.0;
-    }
-
-    /** Words of others on one line, with nothing that a table or a page would take for its own. */
-    private static String plain(String words) {
-        return words.strip().replaceAll("[\\s\\p{Cntrl}]+", " ").replace("\\", "\\\\").replace("|", "\\|")
-                .replace("<", "&lt;").replaceAll("([*_`\\[\\]])", "\\\\$1");
-    }
-
-    private static String sentence(String words) {
-        String closed = words.matches(".*[.!?]") ? words : words + ".";
-        return closed.isEmpty() ? closed : closed.substring(0, 1).toUpperCase(Locale.ROOT) + closed.substring(1);
     }
 
     private void list(List<String> lines) {
@@ -464,43 +535,5 @@ final class WorkSheet {
 
     private void say(String form, Object... values) {
         page.append(String.format(Locale.ROOT, form, values)).append("\n\n");
-    }
-
-    /** Rows under a head, in lines between bars. */
-    private static final class Table {
-        private final int columns;
-        private final StringBuilder lines = new StringBuilder();
-        private int rows;
-        private int left;                   // rows there was no room for
-
-        Table(String... head) {
-            columns = head.length;
-            line(head);
-            lines.append('\n').append("|---".repeat(columns)).append('|');
-        }
-
-        void row(String... cells) {
-            if (cells.length != columns) throw new IllegalArgumentException(cells.length + " cells under " + columns + " heads");
-            lines.append('\n');
-            line(cells);
-            rows++;
-        }
-
-        private void line(String[] cells) {
-            lines.append("| ").append(String.join(" | ", cells)).append(" |");
-        }
-
-        int size() {
-            return rows;
-        }
-
-        boolean isEmpty() {
-            return rows == 0;
-        }
-
-        @Override
-        public String toString() {
-            return lines.toString();
-        }
     }
 }

@@ -31,9 +31,9 @@ class WorkSheetTest {
     void thePagesOfTheDocsAreWhatTheProgramWrites(String panel) throws IOException {
         Path kept = Path.of("docs/panels", panel);
         Path out = temp.resolve(panel);
-        assertEquals(ExitCode.DONE, Run.of("flatten", Path.of("models", panel + ".yaml"), "--out", out).exit());
+        assertEquals(ExitCode.DONE, Run.of("flatten", Path.of("models", panel + ".yaml"), "--clamped", "calm", "--sensitivity", "--out", out).exit());
         assertEquals(lines(kept.resolve("work-sheet.md")), lines(out.resolve("work-sheet.md")),
-                "make it anew: java -jar target/blankwright.jar flatten models/" + panel + ".yaml, and take work-sheet.md from there");
+                "make it anew: java -jar target/blankwright.jar flatten models/" + panel + ".yaml --clamped calm --sensitivity, and take work-sheet.md from there");
         Matcher picture = Pattern.compile("!\\[[^]]*]\\(([^)]+)\\)").matcher(Files.readString(kept.resolve("work-sheet.md")));
         while (picture.find()) assertTrue(Files.exists(kept.resolve(picture.group(1))), picture.group(1));
     }
@@ -100,9 +100,66 @@ class WorkSheetTest {
         String page = page("alloy: 3003-O\nthickness: 0.8mm\nclamped: calm\n", "");
         List<String> tucks = Files.readAllLines(temp.resolve("out/tucks.csv"));
         assertTrue(tucks.size() > 1, page);
-        long rows = page.substring(page.indexOf("| tuck |")).lines().takeWhile(l -> l.startsWith("|")).count() - 2;
-        assertEquals(Math.min(60, tucks.size() - 1), rows);
+        List<String> rows = page.substring(page.indexOf("| tucks |")).lines().takeWhile(l -> l.startsWith("|")).skip(2).toList();
+        int next = 1;
+        for (String row : rows) {                               // | 4 to 9 | or | 10 |, none left out, none twice
+            Matcher numbers = Pattern.compile("\\| (\\d+)(?: to (\\d+))? \\|.*").matcher(row);
+            assertTrue(numbers.matches(), row);
+            assertEquals(next, Integer.parseInt(numbers.group(1)));
+            next = (numbers.group(2) == null ? next : Integer.parseInt(numbers.group(2))) + 1;
+            double takeIn = Double.parseDouble(tucks.get(next - 1).split(",")[Arrays.asList(tucks.get(0).split(",")).indexOf("take_in_mm")]);
+            assertTrue(row.contains(String.format(java.util.Locale.ROOT, "| %.1f mm (", takeIn)), takeIn + " in " + row);
+        }
+        assertEquals(tucks.size(), next);
+        assertTrue(page.contains("](buckling-map-blank.png)"));
         assertTrue(page.contains("](buckling.png)"));
+    }
+
+    /** Shrinking comes first, every step has its check, and half done a line reads the mean of both its lengths. */
+    @Test
+    void theStepsComeInOrderEachWithItsCheck() throws IOException {
+        String page = page("alloy: 3003-O\nthickness: 1.2mm\n", "");
+        List<String> steps = page.substring(page.indexOf("## Steps")).lines().filter(l -> l.matches("\\d+\\. \\*\\*.*")).toList();
+        assertTrue(steps.size() >= 6, page);
+        for (int i = 0; i < steps.size(); i++) assertTrue(steps.get(i).startsWith(i + 1 + ". **") && steps.get(i).contains(" *Check:* "), steps.get(i));
+        int shrink = 0, stretch = 0;
+        for (int i = 0; i < steps.size(); i++) {
+            if (!steps.get(i).contains(". **Shrink zone ") && !steps.get(i).contains(". **Stretch zone ")) continue;
+            if (steps.get(i).contains("Shrink")) shrink = i;
+            else if (stretch == 0) stretch = i;
+            double[] n = numbers(steps.get(i).substring(steps.get(i).indexOf("its line goes")));
+            assertEquals((n[0] + n[1]) / 2, n[n.length - 1], 0.11);
+        }
+        assertTrue(0 < shrink && shrink < stretch, "shrink " + shrink + ", stretch " + stretch);
+    }
+
+    /** A tube of 200 mm outside and 1.2 mm sheet: 198.8 mm inside must stay; nothing is worked. */
+    @Test
+    void aTubeIsRolled() throws IOException {
+        Path recipe = Files.writeString(temp.resolve("tube.yaml"), "blankwright-recipe: 1\nname: tube\nthickness: 1.2mm\nalloy: 3003-H14\nface: outside\n"
+                + "panel: {kind: cylinder, radius: 200mm, length: 300mm, sweep: 90deg}\nchord: 0.1mm\n");
+        Run.of("flatten", recipe, "--formats", "md", "--out", temp.resolve("out"));
+        String page = Files.readString(temp.resolve("out/work-sheet.md"));
+        double[] start = numbers(row(page, "| roll 1 start |"));
+        assertEquals(0, start[0], 0);
+        assertEquals(198.8, start[start.length - 2], 1.5);
+        assertTrue(start[start.length - 1] < 150, "half-hard sheet springs far: " + start[start.length - 1]);
+        assertEquals(199.4 * Math.PI / 2, numbers(row(page, "| roll 1 stop |"))[0], 1);
+        assertTrue(page.contains(". **Roll** ") && page.contains("bending only"));
+        assertFalse(page.contains(". **Shrink") || page.contains(". **Bend**"));
+    }
+
+    /** What sensitivity found stands there with the very numbers of the summary. */
+    @Test
+    void howExactItCanBeIsThatOfTheSummary() throws IOException {
+        String page = page("alloy: 3003-O\nthickness: 1.2mm\nsensitivity: true\n", "");
+        var cases = new com.fasterxml.jackson.databind.ObjectMapper().readTree(temp.resolve("out/summary.json").toFile()).get("pieces").get(0).get("sensitivity")
+                .get("cases");
+        double[] weld = numbers(row(page, "| weld shrink of 0.1 mm")), scan = numbers(row(page, "| scan noise of 0.5 mm"));
+        assertEquals(cases.get(0).get("outline_mm").asDouble(), weld[1], 0.0051);
+        assertEquals(Math.abs(cases.get(0).get("crown_mm").get(0).asDouble()), weld[weld.length - 1], 0.0051);
+        assertEquals(cases.get(1).get("outline_mm").asDouble(), scan[2], 0.0051);
+        assertTrue(page.contains("K and n do not move a blank"));
     }
 
     @Test
