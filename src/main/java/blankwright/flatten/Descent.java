@@ -85,7 +85,7 @@ final class Descent {
             steps++;
             progress.at("Laying flat", nearness(firstGain, gain));
             if (full && gain <= options.tolerance() * value && fall <= options.tolerance() * value) return End.CONVERGED;
-            radius *= !full ? 4 : fall > 0.8 * gain ? 0.25 : 1;
+            radius *= !full ? 2 : fall > 0.8 * gain ? 0.1 : 1;
             if (!watch.goOn(uv)) return End.ASKED;
         }
         return End.STEP_LIMIT;

@@ -163,8 +163,9 @@ public final class Flattener {
         if (options.work().isEmpty() || !found) stages.add(new Stage(even, options));
         if (options.work().isPresent()) {
             LeastWork work = options.work().get();
-            int count = found ? 1 : Math.max(1, (int) Math.ceil(Math.log10(work.contrast()) - 1e-9));
-            for (int i = 1; i <= count; i++)                // costs that differ much bend the energy sharply: raised tenfold at a time
+            int count = Math.max(1, (int) Math.ceil(Math.log10(work.contrast()) - 1e-9)), stagesLeft = !found ? count
+                    : start == Outcome.Start.GIVEN ? 1 : Math.min(2, count);    // strain of what is carried up is rough: the dear kind is let go first
+            for (int i = count + 1 - stagesLeft; i <= count; i++)       // costs that differ much bend the energy sharply: raised tenfold at a time
                 stages.add(i == count ? new Stage(atLevel(level, work), options)
                         : new Stage(atLevel(level, work.milder((double) i / count)), options.withTolerance(ROUGHLY)));
         }

@@ -24,6 +24,8 @@ import java.util.Optional;
 final class WorkAim {
     /** A step that promises less of the work than this ends the descent: far below what 0.1 mm on the outline costs. */
     private static final double TOLERANCE = 1e-6;
+    /** Stretch that only the wall of the energy has stopped. */
+    private static final double NECK = 0.97 * LeastWork.FREE - 1;
     /** Power laws need some hardening; below this the blank no longer changes with it. */
     private static final double LEAST_EXPONENT = 0.01;
 
@@ -84,6 +86,11 @@ final class WorkAim {
                             hands.lean() > 0 ? "stretching" : "shrinking", hands.lean() > 0 ? "shrinking" : "stretching", 100 * Math.abs(b.largest()),
                             piece.isEmpty() ? "" : " " + piece, place(b), Lengths.mm(b.distance(), 0)))));
         }
+        ToolWork.from(strain, reach, Instruction.STRETCH, NECK).ifPresent(b -> found.add(new Finding(Finding.Kind.NECKED, b.triangles(),
+                String.format(Locale.ROOT, "the least work draws the metal%s out by %.0f %% at %s on the form, %.1f cm2 in all, as far as the program lets"
+                                + " it: beyond the %.0f %% that it stretches evenly a neck costs less. This is no blank to work by; lean less towards"
+                                + " stretching, or divide the panel there.", piece.isEmpty() ? "" : " " + piece, 100 * b.largest(), place(b),
+                        b.area() / 100, 100 * Math.expm1(recipe.metal().orElseThrow().alloy().law().uniform())))));
         return found;
     }
 

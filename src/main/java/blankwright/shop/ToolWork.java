@@ -70,6 +70,11 @@ public record ToolWork(List<Share> shares, Optional<Beyond> shrinkBeyond, Option
         return worst(strain, reach, what, t -> true);
     }
 
+    /** One kind of strain where it is {@code least} or more in size, tools or not. */
+    public static Optional<Beyond> from(StrainField strain, Reach reach, Instruction what, double least) {
+        return worst(strain, reach, what, t -> Math.abs(of(strain, what, t)) >= least);
+    }
+
     private static Optional<Beyond> worst(StrainField strain, Reach reach, Instruction what, IntPredicate counts) {
         int count = 0, worst = -1;
         double area = 0, amount = 0;

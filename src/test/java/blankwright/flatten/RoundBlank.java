@@ -27,8 +27,8 @@ final class RoundBlank {
     private final Energy energy;
     private final double rim;
 
-    /** f at the rim, stretches f' and f/sin r there and in the middle, and the mean energy. */
-    record Answer(double radius, double along, double round, double middle, double mean) { }
+    /** f at the rim, stretches f' and f/sin r there and in the middle, the mean energy, and f at 1/8, 2/8 .. 8/8 of the way out. */
+    record Answer(double radius, double along, double round, double middle, double mean, double[] radii) { }
 
     private RoundBlank(Energy energy, double rim) {
         this.energy = energy;
@@ -41,13 +41,14 @@ final class RoundBlank {
      */
     static Answer of(Energy energy, double rim, double low, double high) {
         RoundBlank blank = new RoundBlank(energy, rim);
-        double a = new BrentSolver(1e-13, 1e-13).solve(200, (UnivariateFunction) x -> blank.shoot(x)[1], low, high);
-        double[] end = blank.shoot(a);
-        return new Answer(end[0], blank.along(0, end[0] / Math.sin(rim)), end[0] / Math.sin(rim), a, end[2] / (1 - Math.cos(rim)));
+        double a = new BrentSolver(1e-13, 1e-13).solve(200, (UnivariateFunction) x -> blank.shoot(x, rim)[1], low, high);
+        double[] end = blank.shoot(a, rim), radii = new double[8];
+        for (int i = 0; i < 8; i++) radii[i] = blank.shoot(a, rim * (i + 1) / 8)[0];
+        return new Answer(end[0], blank.along(0, end[0] / Math.sin(rim)), end[0] / Math.sin(rim), a, end[2] / (1 - Math.cos(rim)), radii);
     }
 
-    /** {f, p, ∫ sin r F} at the rim. */
-    private double[] shoot(double a) {
+    /** {f, p, ∫ sin r F} at an angle {@code to} from the pole. */
+    private double[] shoot(double a, double to) {
         double sin = Math.sin(FROM);
         double[] y = {a * FROM, sin * energy.slope(a, a), (1 - Math.cos(FROM)) * energy.value(a, a)};
         FirstOrderDifferentialEquations equations = new FirstOrderDifferentialEquations() {
@@ -62,7 +63,7 @@ final class RoundBlank {
                 d[2] = Math.sin(r) * energy.value(along, round);
             }
         };
-        new DormandPrince853Integrator(1e-9, rim / 50, 1e-12, 1e-12).integrate(equations, FROM, y, rim, y);
+        new DormandPrince853Integrator(1e-9, rim / 50, 1e-12, 1e-12).integrate(equations, FROM, y, to, y);
         return y;
     }
 

@@ -11,13 +11,21 @@ import blankwright.project.Handwork;
 import blankwright.project.Metal;
 import blankwright.project.Face;
 import blankwright.project.Recipe;
+import blankwright.shape.CrownedPanel;
+import blankwright.shape.FlangeStrip;
+import blankwright.shape.Panel;
+import blankwright.shape.Saddle;
 import blankwright.shape.SphericalCap;
+import blankwright.shape.TorusSection;
+import blankwright.shape.TwistedPanel;
 import blankwright.shop.Instruction;
 import blankwright.shop.Reach;
 import blankwright.shop.Tool;
 import blankwright.shop.ToolWork;
+import blankwright.strain.StrainField;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
@@ -65,6 +73,40 @@ class WorkAimTest {
         assertTrue(shrinking.pieces().get(0).strain().stretchMax() < 0.002);
         assertEquals(List.of(), of(stretching, Finding.Kind.LEAN_NOT_MET));
         assertTrue(work(run(with(0))) < Math.min(work(stretching), work(shrinking)));
+    }
+
+    /** The other strain is below 0.2 % on every kind of panel, or it is said how much of it is left. */
+    @Test
+    void endsOfTheLeanOnManyForms() throws Refusal {
+        List<Panel> panels = List.of(new TorusSection(330, 95, Math.toRadians(60), Math.toRadians(120), 0), new Saddle(250, 120),
+                new TwistedPanel(400, 250, 60), new CrownedPanel(500, 400, 25, 15, CrownedPanel.Step.NONE, List.of()),
+                new FlangeStrip(120, Math.toRadians(60), 40, 20, 4, Math.PI / 2, FlangeStrip.Edge.CONVEX),
+                new FlangeStrip(200, Math.toRadians(60), 20, 20, 4, Math.PI / 2, FlangeStrip.Edge.CONCAVE));
+        for (Panel panel : panels)
+            for (double lean : new double[] {-1, 1}) {
+                Result result = run(Recipe.of("panel", panel).withChord(1).withMetal(Optional.of(Metal.shipped("3003-O")))
+                        .withSheet(OptionalDouble.of(1.6), Face.MIDDLE).withAim(Aim.WORK).withHandwork(new Handwork(lean, List.of(), Optional.empty())));
+                StrainField strain = result.pieces().get(0).strain();
+                double left = lean < 0 ? strain.stretchMax() : strain.shrinkMax(), done = lean < 0 ? strain.shrinkMax() : strain.stretchMax();
+                List<Finding> said = of(result, Finding.Kind.LEAN_NOT_MET);
+                assertEquals(left > 0.002, !said.isEmpty(), panel + " leant " + lean + ": " + left);
+                if (said.isEmpty()) assertTrue(done > 5 * left, panel + " leant " + lean + ": " + done + " and " + left);
+                else assertTrue(said.get(0).text().contains(String.format(Locale.ROOT, "of up to %.1f %% at (", 100 * left)), said.get(0).text());
+                assertTrue(left < 0.004, panel + " leant " + lean + ": " + left);
+            }
+    }
+
+    /** A deep bowl only stretched: the work has no even answer, and the program says where it gave way. A shallow one has. */
+    @Test
+    void aNeckIsSaidWithItsPlace() throws Refusal {
+        Recipe deep = Recipe.of("bowl", new SphericalCap(150, Math.toRadians(75))).withChord(1).withMetal(Optional.of(Metal.shipped("3003-O")))
+                .withSheet(OptionalDouble.of(1.6), Face.MIDDLE).withAim(Aim.WORK).withHandwork(new Handwork(1, List.of(), Optional.empty()));
+        List<Finding> found = of(run(deep), Finding.Kind.NECKED);
+        assertEquals(1, found.size());
+        assertTrue(found.get(0).text().matches("the least work draws the metal out by \\d+ % at \\(-?\\d+, -?\\d+, -?\\d+\\) mm on the form, .* cm2 in all, as far as"
+                + " the program lets it: beyond the 26 % that it stretches evenly a neck costs less\\. .*"), found.get(0).text());
+        assertEquals(List.of(), of(run(with(1)), Finding.Kind.NECKED));
+        assertEquals(List.of(), of(run(deep.withHandwork(new Handwork(-1, List.of(), Optional.empty()))), Finding.Kind.NECKED));
     }
 
     @Test

@@ -18,8 +18,8 @@ import java.util.Arrays;
  * <p>Source: the deformation theory of Guo, Batoz and others, 1990; docs/sources.md [GB90].
  */
 public final class LeastWork implements TriangleEnergy {
-    /** Stretch up to which nothing is added. */
-    private static final double FREE = 1.5;
+    /** Stretch from blank to form up to which nothing is added: a little more is the most there can be. */
+    public static final double FREE = 1.5;
     /** That of an even strain of 0.14 %. */
     private static final double FLOOR = 1e-6;
 
