@@ -49,7 +49,7 @@ import java.util.Optional;
 public final class FlattenJob {
     /** Beyond this a seam or a filled slit is the usual way; trade practice, from memory. */
     private static final double MOST_STRETCH = 0.15, MOST_SHRINK = 0.20;
-    /** Each proposes at most one seam a piece; a strip wound eight times needs three. */
+    /** Rounds of proposals: one is enough unless parts laid flat anew lie over themselves where they did not. */
     private static final int PARTINGS = 6;
     private static final double PREPARED = 0.3;     // of the time a part takes: before its descents
     /** A seam is worth its welding where it leaves no more than this share of what was out of reach. */
