@@ -1,5 +1,6 @@
 package blankwright.metal;
 
+import blankwright.num.Lengths;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -40,19 +41,25 @@ public record Alloy(String metal, String temper, String about, Family family, Kn
         within("yield", yieldStress, 1, 5_000, "MPa");
         within("tensile", tensile, 1, 5_000, "MPa");
         if (tensile.value() <= yieldStress.value())
-            throw new IllegalArgumentException("tensile " + tensile.value() + " MPa: must be above the yield " + yieldStress.value() + " MPa");
+            throw new IllegalArgumentException("tensile " + stress(tensile) + ": must be above the yield " + stress(yieldStress));
         within("elongation", elongation, 0.001, 2, "");
         within("K", strength, 1, 20_000, "MPa");
         within("n", hardening, 0, 0.99, "");
         within("r", anisotropy, 0.05, 10, "");
         if (strength.value() < yieldStress.value())
-            throw new IllegalArgumentException("K " + strength.value() + " MPa: must not be below the yield " + yieldStress.value() + " MPa");
+            throw new IllegalArgumentException("K " + stress(strength) + ": must not be below the yield " + stress(yieldStress));
         cautions = List.copyOf(cautions);
     }
 
     private static void within(String key, Known known, double low, double high, String unit) {
         double v = known.value();
-        if (!(v >= low && v <= high)) throw new IllegalArgumentException((key + " " + v + " " + unit).strip() + ": must be " + low + " to " + high);
+        if (!(v >= low && v <= high)) throw new IllegalArgumentException((key + " " + Lengths.plain(v) + " " + unit).strip() + ": must be "
+                + (Lengths.plain(low) + " to " + Lengths.plain(high) + " " + unit).strip() + (unit.isEmpty() ? "" : "; mind the unit, a bare number is " + unit));
+    }
+
+    /** {@code 151.7 MPa}. */
+    private static String stress(Known known) {
+        return Lengths.plain(Math.rint(10 * known.value()) / 10) + " MPa";
     }
 
     /** {@code 3003-H14}, or {@code 304} where there is no temper. */

@@ -47,7 +47,7 @@ public final class Alloys {
     }
 
     /**
-     * By its whole name, or by the metal where it comes in one temper only.
+     * By its whole name, also without its stroke or with a space for it, or by the metal where it comes in one temper only.
      *
      * @throws IllegalArgumentException saying which tempers there are, or the nearest name
      */
@@ -56,10 +56,17 @@ public final class Alloys {
         if (found.isPresent()) return found.get();
         List<Alloy> tempers = list.stream().filter(a -> a.metal().equalsIgnoreCase(name.strip())).toList();
         if (tempers.size() == 1) return tempers.get(0);
+        List<Alloy> spelled = list.stream().filter(a -> bare(a.name()).equals(bare(name))).toList();
+        if (spelled.size() == 1) return spelled.get(0);
         if (tempers.size() > 1) throw new IllegalArgumentException("\"" + name.strip() + "\": say the temper, one of "
                 + String.join(", ", tempers.stream().map(Alloy::name).toList()) + ": soft and hard sheet of one alloy work quite differently");
         throw new IllegalArgumentException("the alloy " + Spelling.quoted(name.strip()) + " is not known"
                 + Spelling.nearest(name.strip(), list.stream().map(Alloy::name).toList()));
+    }
+
+    /** Letters and digits alone. */
+    private static String bare(String name) {
+        return name.toLowerCase(Locale.ROOT).replaceAll("[^\\p{L}\\p{N}]", "");
     }
 
     /** The same metal annealed, temper O, soft or none; the alloy itself where the table has no such temper. */

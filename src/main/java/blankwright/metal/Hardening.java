@@ -1,5 +1,6 @@
 package blankwright.metal;
 
+import blankwright.num.Lengths;
 import org.apache.commons.math3.analysis.solvers.BrentSolver;
 
 /**
@@ -83,8 +84,8 @@ public record Hardening(double young, double strength, double n, double yieldStr
      * @param uniform true strain at the largest load, above 0 and so that n comes out below 1
      */
     public static Hardening throughTensile(double young, double yieldStress, double tensile, double uniform) {
-        if (!(yieldStress > 0 && tensile > yieldStress)) throw new IllegalArgumentException("tensile strength " + tensile + " MPa: must be above the yield "
-                + yieldStress + " MPa");
+        if (!(yieldStress > 0 && tensile > yieldStress)) throw new IllegalArgumentException("tensile strength " + Lengths.plain(Math.rint(10 * tensile) / 10)
+                + " MPa: must be above the yield " + Lengths.plain(Math.rint(10 * yieldStress) / 10) + " MPa");
         if (!(uniform > 0 && uniform < 1)) throw new IllegalArgumentException("uniform strain " + uniform + ": must be above 0 and below 1");
         double goal = Math.log(tensile / yieldStress) + uniform;
         double least = -60, most = Math.log(1 - uniform);

@@ -239,7 +239,10 @@ public final class AlloyReader extends Fields {
 
     private String source(Node node) throws RecipeException {
         String words = text(node, "source");
-        return sources.getOrDefault(words, words);
+        if (sources.containsKey(words)) return sources.get(words);
+        String near = Spelling.nearest(words, sources.keySet());        // a source may also be told in its own words
+        if (!words.contains(" ") && near.contains("did you mean")) throw at(node, "source " + Spelling.quoted(words) + " does not stand under sources" + near);
+        return words;
     }
 
     private <E extends Enum<E>> E pick(Node.Keys keys, String key, E[] all) throws RecipeException {

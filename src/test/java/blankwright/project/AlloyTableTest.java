@@ -117,11 +117,12 @@ class AlloyTableTest {
         "blankwright-alloys: 1|# none|2|1|blankwright-alloys is missing; begin with blankwright-alloys: 1",
         "nu: 0.33|n: 0.33|3|5|nu is missing",
         "nu: 0.33|mu: 0.33|8|5|the key \"mu\" is not known under an alloy; did you mean \"nu\"?",
-        "nu: 0.33|nu: 0.7|8|9|nu 0.7: must be 0.0 to 0.499",
+        "nu: 0.33|nu: 0.7|8|9|nu 0.7: must be 0 to 0.499",
+        "E: 10.0 Msi|E: 68.9|7|8|E 68.9 MPa: must be 1000 to 1000000 MPa; mind the unit, a bare number is MPa",
         "nu: 0.33|nu: many|8|9|nu: \"many\" is not a number",
         "elongation: 8 %|elongation: 8|12|17|\"8\" has no unit; write e.g. 30 %",
         "tensile: 22 ksi|tensile: 22 tsi|11|14|\"22 tsi\": the unit is not known; write e.g. 205 GPa or 6 ksi",
-        "tensile: 22 ksi|tensile: 20 ksi|11|14|must be above the yield",
+        "tensile: 22 ksi|tensile: 20 ksi|11|14|tensile strength 137.9 MPa: must be above the yield 144.8 MPa",
         "typical, mill paper|usual, mill paper|10|21|must be one of published, typical, from memory",
         "typical, mill paper|typical|10|12|write one number, or [number, trust, source]",
         "family: aluminium|family: wood|6|13|must be one of aluminium, steel, stainless, copper, other",
@@ -133,6 +134,16 @@ class AlloyTableTest {
         RecipeException e = assertThrows(RecipeException.class, () -> AlloyReader.read("own.yaml", OWN.replace(good, bad)));
         assertTrue(e.getMessage().contains(sentence), e.getMessage());
         assertEquals(line + ":" + column, e.line() + ":" + e.column(), e.getMessage());
+    }
+
+    /** A source is told in words of its own or by its key; a key mistyped would pass for words. */
+    @Test
+    void aMistypedSourceIsRefused() throws RecipeException {
+        String keyed = OWN.replace("alloys:\n", "sources: {MILL: mill paper of March}\nalloys:\n").replaceFirst("mill paper]", "MILL]");
+        assertEquals("mill paper of March", AlloyReader.read("own.yaml", keyed).list().get(0).yieldStress().source());
+        RecipeException e = assertThrows(RecipeException.class, () -> AlloyReader.read("own.yaml", keyed.replace("MILL]", "MILX]")));
+        assertTrue(e.getMessage().contains("source \"MILX\" does not stand under sources; did you mean \"MILL\"?"), e.getMessage());
+        assertEquals("catalogue", AlloyReader.read("own.yaml", keyed.replace("MILL]", "catalogue]")).list().get(0).yieldStress().source());
     }
 
     @Test
@@ -160,6 +171,7 @@ class AlloyTableTest {
         Alloys shipped = AlloyReader.shipped();
         assertEquals("304", shipped.named(" 304 ").name());
         assertEquals("copper-soft", shipped.named("Copper").name());
+        for (String spelled : new String[] {"3003 h14", "3003h14", "3003_H14"}) assertEquals("3003-H14", shipped.named(spelled).name());
         assertTrue(assertThrows(IllegalArgumentException.class, () -> shipped.named("3003")).getMessage()
                 .startsWith("\"3003\": say the temper, one of 3003-O, 3003-H12, 3003-H14, 3003-H16"));
         assertTrue(assertThrows(IllegalArgumentException.class, () -> shipped.named("3003-H41")).getMessage().contains("did you mean \"3003-H"));
