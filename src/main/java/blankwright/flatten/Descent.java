@@ -18,6 +18,7 @@ final class Descent {
     private static final double RADIUS = 0.03;          // change of strain at the beginning: about what hand work does in a panel
     private static final double WORTH = 1e-10;          // of the energy: what no move need gain, a tenth of the usual tolerance
     private static final double SHORT = 1.3;            // a fall over the promised gain from which a longer step is tried: a parabola gives 1
+    private static final double NOISE = 0.01;           // rise, in tolerances, that rounding in slivers can feign
     private static final double ROUNDING = 1e-15;       // a promised gain below this part of the energy is noise
 
     /** How a run ended. */
@@ -74,6 +75,7 @@ final class Descent {
                 next = form.value(energy, there);
                 if (next <= value + 1e-4 * step * slope) break;
                 if (gain <= options.tolerance() * value && next <= value * (1 + 4 * ROUNDING)) break;   // at the bottom, but for rounding
+                if (step == 1 && gain <= options.tolerance() * value && next <= value * (1 + NOISE * options.tolerance())) return End.CONVERGED;
                 step /= 2;
                 full = false;
                 if (step < 1e-12) return gain <= options.tolerance() * value ? End.CONVERGED : End.NO_DESCENT;

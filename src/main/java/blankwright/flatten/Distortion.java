@@ -80,6 +80,11 @@ final class Distortion {
         return area;
     }
 
+    /** Three vertices a triangle. Not a copy. */
+    int[] corners() {
+        return tri;
+    }
+
     /** Unit of length, mm: the square root of the form's area. */
     double scale() {
         return scale;

@@ -2,7 +2,9 @@ package blankwright.flatten;
 
 import blankwright.flatten.energy.TriangleEnergy;
 import blankwright.num.Progress;
+import blankwright.sparse.BlockRows;
 import blankwright.sparse.Cholesky;
+import java.util.Arrays;
 import java.util.concurrent.CancellationException;
 
 /**
@@ -17,6 +19,10 @@ import java.util.concurrent.CancellationException;
  */
 final class FactorNewton implements Newton {
     private static final int ATTEMPTS = 12;
+    private static final double CREEPING = 1e8;           // promised gain, over what is worth gaining, below which saddles are looked for
+    private static final int ITERATIONS = 20;
+    private static final double ENOUGH = 1e-4;            // square of the residual, relative, at which a move is good enough
+    private static final double FIRST_REACH = 2;          // in lengths of the first move of the positive picture
     private static final double FIRST = 0.25, LEAST = 0.1;   // shares: the first tried above none, the least worth trying
 
     private final Distortion form;
@@ -27,6 +33,9 @@ final class FactorNewton implements Newton {
     private double good;                                  // share of the last factor
     private double failing = 2;                           // least share that lately failed, let go of slowly
     private double lastRadius = Double.POSITIVE_INFINITY;
+    private BlockRows whole;                              // the whole second derivative
+    private double reach, lastLength;                     // how far a move may go, and the last one went, in the norm of its picture
+    private boolean atReach;                              // the last move went as far as it may
     private boolean atOnce;                               // the last factor was found at the first attempt
 
     FactorNewton(Distortion form, Cholesky solver, TriangleEnergy energy, Progress progress) {
@@ -38,7 +47,8 @@ final class FactorNewton implements Newton {
 
     @Override public boolean move(double[] uv, double[] gradient, double radius, double worth, double[] move) {
         TriangleEnergy picture = energy.overChanges(radius);
-        if (atOnce && radius <= lastRadius && picture == energy) raise();      // a step that was cut made the radius larger
+        boolean cut = radius > lastRadius;
+        if (atOnce && !cut && picture == energy) raise();                      // a step that was cut made the radius larger
         lastRadius = radius;
         double lift = LIFT * form.typicalStiffness();
         for (int attempt = 0; attempt < ATTEMPTS; attempt++) {
@@ -49,6 +59,8 @@ final class FactorNewton implements Newton {
                 if (Descent.dot(gradient, move) <= 0) {
                     atOnce = attempt == 0;
                     good = share;
+                    if (share < 1 && picture == energy && -Descent.dot(gradient, move) < CREEPING * worth) goOn(uv, gradient, lift, cut, move);
+                    else reach = 0;
                     return true;
                 }
             }
@@ -56,6 +68,49 @@ final class FactorNewton implements Newton {
             else lift *= 100;
         }
         return false;
+    }
+
+    /**
+     * From the move of the positive picture on to that of the whole second derivative: conjugate gradients with the factor as
+     * preconditioner, as far as the reach allows, and up to it where the second derivative is negative.
+     */
+    private void goOn(double[] uv, double[] gradient, double lift, boolean cut, double[] move) {
+        if (whole == null) whole = new BlockRows(uv.length / 2, form.corners());
+        whole.fill(form.stiffness(energy, uv, 1), lift);
+        int n = move.length;
+        double[] positive = move.clone(), left = gradient.clone(), z = new double[n], p = move.clone(), q = new double[n];
+        double now = -Descent.dot(gradient, move), first = now, direction = now, across = 0, length = 0;
+        if (reach == 0) reach = FIRST_REACH * Math.sqrt(first);
+        else if (cut) reach = lastLength / 4;
+        else if (atReach) reach = 4 * lastLength;
+        Arrays.fill(move, 0);
+        atReach = false;
+        for (int i = 0; i < ITERATIONS; i++) {
+            whole.multiply(p, q);
+            double curvature = Descent.dot(p, q), step = curvature > 0 ? now / curvature : Double.POSITIVE_INFINITY;
+            double room = (-across + Math.sqrt(across * across + direction * (reach * reach - length))) / direction;
+            atReach = step >= room;
+            step = Math.min(step, room);
+            for (int j = 0; j < n; j++) {
+                move[j] += step * p[j];
+                left[j] += step * q[j];
+            }
+            length += 2 * step * across + step * step * direction;
+            if (atReach) break;
+            solver.solve(left, z);
+            double before = now;
+            now = Descent.dot(left, z);
+            if (!(now > ENOUGH * first)) break;
+            double beta = now / before;
+            for (int j = 0; j < n; j++) p[j] = beta * p[j] - z[j];
+            across = beta * (across + step * direction);
+            direction = now + beta * beta * direction;
+        }
+        lastLength = Math.sqrt(length);
+        if (!(-Descent.dot(gradient, move) > LEAST * Math.min(first, reach * Math.sqrt(first)))) {     // rounding, with slivers
+            System.arraycopy(positive, 0, move, 0, n);
+            reach = 0;
+        }
     }
 
     private void raise() {

@@ -180,7 +180,7 @@ public final class BlockRows {
     }
 
     /** y = A x. */
-    void multiply(double[] x, double[] y) {
+    public void multiply(double[] x, double[] y) {
         overChunks((from, to) -> {
             for (int v = from; v < to; v++) {
                 double a = diagonal[3 * v] * x[2 * v] + diagonal[3 * v + 1] * x[2 * v + 1];
