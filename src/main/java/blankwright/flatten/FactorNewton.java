@@ -14,13 +14,16 @@ import java.util.concurrent.CancellationException;
  * modes out, and where many triangles are pressed the last steps then creep, hundreds of them on a crumpled mesh. The sum over all triangles
  * may be positive with the modes in. So a share of them is kept: more after each step that went well, less where a pivot fails. With all of
  * them in, the end is quadratic. An energy that makes its second derivatives fit larger changes has none of them kept.
+ *
+ * <p>Near a saddle the whole is not positive, and moves by a part of it would creep past. There a move is gone on with, by the whole.
  * <p>Source of the idea to ask for the full derivative first and project where that fails: Longva, Löschner, Fernández-Fernández, Larionov,
- * Ascher and Bender, "Pitfalls of Projection", 2023; docs/sources.md [LLF23]. The share, and how it is moved, are our own.
+ * Ascher and Bender, "Pitfalls of Projection", 2023; docs/sources.md [LLF23]. The share, and how it is moved, are our own. Of going on:
+ * Steihaug, "The Conjugate Gradient Method and Trust Regions in Large Scale Optimization", 1983; docs/sources.md [S83].
  */
 final class FactorNewton implements Newton {
     private static final int ATTEMPTS = 12;
-    private static final double CREEPING = 1e8;           // promised gain, over what is worth gaining, below which saddles are looked for
-    private static final int ITERATIONS = 20;
+    private static final double NEAR = 1e6;                // promised gain, over what is worth gaining, below which a move is gone on with
+    private static final int ITERATIONS = 20;              // cheaper than one factor more
     private static final double ENOUGH = 1e-4;            // square of the residual, relative, at which a move is good enough
     private static final double FIRST_REACH = 2;          // in lengths of the first move of the positive picture
     private static final double FIRST = 0.25, LEAST = 0.1;   // shares: the first tried above none, the least worth trying
@@ -59,7 +62,8 @@ final class FactorNewton implements Newton {
                 if (Descent.dot(gradient, move) <= 0) {
                     atOnce = attempt == 0;
                     good = share;
-                    if (share < 1 && picture == energy && -Descent.dot(gradient, move) < CREEPING * worth) goOn(uv, gradient, lift, cut, move);
+                    boolean near = -Descent.dot(gradient, move) < NEAR * worth;
+                    if (share < 1 && picture == energy && near) goOn(uv, gradient, lift, cut, move);
                     else reach = 0;
                     return true;
                 }
@@ -71,7 +75,7 @@ final class FactorNewton implements Newton {
     }
 
     /**
-     * From the move of the positive picture on to that of the whole second derivative: conjugate gradients with the factor as
+     * Goes on from the move of the positive picture to that of the whole second derivative: conjugate gradients with the factor as
      * preconditioner, as far as the reach allows, and up to it where the second derivative is negative.
      */
     private void goOn(double[] uv, double[] gradient, double lift, boolean cut, double[] move) {
