@@ -24,10 +24,8 @@ public final class BucklingWords {
         double factor = blank.loadFactor();
         if (Double.isInfinite(factor)) words.add("buckling: none; the blank bends onto the form without being pressed together anywhere");
         else if (!buckled.buckles())
-            words.add(say("buckling: it can be bent on unworked; it would stand %s times the strain it misses (estimate by linear"
-                    + " buckling)", factor < 100 ? String.format(Locale.ROOT, "%.1f", factor) : "over 100"));
-        else words.add(say("buckling: unworked it gives way at %s %% of the strain it misses%s (estimate by linear buckling)",
-                    percent(factor), blank.force().yielded() > 0 ? ", after yielding" : ""));
+            words.add("buckling: it can be bent on unworked; it would stand " + share(factor) + " (estimate by linear buckling)");
+        else words.add(say("buckling: unworked it gives way at %s%s (estimate by linear buckling)", share(factor), blank.force().yielded() > 0 ? ", after yielding" : ""));
         if (buckled.buckles()) words.add(waves(buckled));
         buckled.oilCan().ifPresent(can -> words.add(oilCan(can)));
         return words;
@@ -85,8 +83,11 @@ public final class BucklingWords {
         return can.spareLength() > 0 ? say("; %s of length along a line over it is all its crown", Lengths.mm(can.spareLength(), 2)) : "";
     }
 
-    private static String percent(double factor) {
-        return BigDecimal.valueOf(100 * factor).round(new MathContext(2)).toPlainString();
+    /** {@code 0.71 % of the strain it misses}; from there on {@code 1.2 times}, and so on. */
+    public static String share(double factor) {
+        String much = factor < 1 ? BigDecimal.valueOf(100 * factor).round(new MathContext(2)).toPlainString() + " % of"
+                : (factor < 100 ? String.format(Locale.ROOT, "%.1f", factor) : "over 100") + " times";
+        return much + " the strain it misses";
     }
 
     private static String say(String form, Object... values) {

@@ -5,6 +5,7 @@ import atlantafx.base.theme.PrimerLight;
 import blankwright.num.LengthUnit;
 import blankwright.viewer.model.Autosave;
 import blankwright.viewer.model.Bench;
+import blankwright.viewer.model.Buckles;
 import blankwright.viewer.model.Demos;
 import blankwright.viewer.model.LengthStyle;
 import blankwright.viewer.model.MapKind;
@@ -15,6 +16,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import javafx.application.Application;
 import javafx.application.Platform;
 import javafx.beans.Observable;
@@ -28,6 +30,7 @@ import javafx.scene.control.Button;
 import javafx.scene.control.ButtonBar;
 import javafx.scene.control.ButtonBase;
 import javafx.scene.control.ButtonType;
+import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.Dialog;
 import javafx.scene.control.Hyperlink;
 import javafx.scene.control.Label;
@@ -57,6 +60,7 @@ import javafx.scene.layout.StackPane;
 import javafx.scene.layout.VBox;
 import javafx.stage.Stage;
 import javafx.stage.WindowEvent;
+import javafx.util.StringConverter;
 import org.kordamp.ikonli.feather.Feather;
 
 /** The whole window: the order above, form and blank on either hand, the work between them, the scale along the front edge. */
@@ -244,13 +248,40 @@ final class BenchPane extends BorderPane {
                 form.shadedProperty()));
         nodes.add(toggle("edges", "Draws the triangles of the mesh.", form.edgesProperty()));
         nodes.add(toggle("see through", "Lets what lies behind show through the skin.", form.seeThroughProperty()));
-        ToggleButton sway = toggle("how it buckles", "Moves the form the way the unworked sheet gives way first; with the map of buckling.",
+        ToggleButton sway = toggle("how it buckles", "Moves the form the way the unworked sheet gives way; with the map of buckling.",
                 form.swayingProperty());
         sway.visibleProperty().bind(bench.mapProperty().isEqualTo(MapKind.BUCKLING));
         sway.managedProperty().bind(sway.visibleProperty());
         bench.mapProperty().addListener((o, was, is) -> form.swayingProperty().set(false));
         nodes.add(sway);
+        nodes.add(ways());
         return row(nodes.toArray(Node[]::new));
+    }
+
+    /** Which way of buckling moves the form, where more than one is known. */
+    private Node ways() {
+        ChoiceBox<Integer> ways = new ChoiceBox<>();
+        ways.setConverter(new StringConverter<>() {
+            @Override public String toString(Integer way) {
+                return way == null ? "" : Buckles.name(way);
+            }
+
+            @Override public Integer fromString(String text) {
+                return ways.getItems().stream().filter(w -> Buckles.name(w).equals(text)).findFirst().orElse(null);
+            }
+        });
+        ways.setAccessibleText("Which way of buckling is shown");
+        ways.setTooltip(new Tooltip("The first way takes the least; the second shows where it goes next if the first is held down."));
+        ways.visibleProperty().bind(form.swayingProperty().and(Bindings.size(ways.getItems()).greaterThan(1)));
+        ways.managedProperty().bind(ways.visibleProperty());
+        bench.laidProperty().addListener((o, was, is) -> {
+            int count = Buckles.of(is).ways();
+            if (count == ways.getItems().size()) return;
+            ways.getItems().setAll(IntStream.range(0, count).boxed().toList());
+            ways.setValue(count == 0 ? null : 0);
+        });
+        ways.valueProperty().addListener((o, was, is) -> form.wayProperty().set(is == null ? 0 : is));
+        return ways;
     }
 
     private Node blankTools() {

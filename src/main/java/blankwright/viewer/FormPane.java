@@ -7,6 +7,7 @@ import blankwright.picture.Tints;
 import blankwright.shop.DrawnTape;
 import blankwright.shop.TapeLine;
 import blankwright.viewer.model.Bench;
+import blankwright.viewer.model.Buckles;
 import blankwright.viewer.model.Laid;
 import blankwright.viewer.model.MapKind;
 import blankwright.viewer.model.Numbers;
@@ -22,8 +23,10 @@ import java.util.List;
 import java.util.Optional;
 import javafx.animation.AnimationTimer;
 import javafx.beans.property.BooleanProperty;
+import javafx.beans.property.IntegerProperty;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
+import javafx.beans.property.SimpleIntegerProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.collections.ListChangeListener;
 import javafx.geometry.Point3D;
@@ -58,7 +61,8 @@ final class FormPane extends Pane {
     private final ObjectProperty<Orbit> orbit = new SimpleObjectProperty<>();
     private final BooleanProperty edges = new SimpleBooleanProperty(), shaded = new SimpleBooleanProperty(true);
     private final BooleanProperty seeThrough = new SimpleBooleanProperty(), swaying = new SimpleBooleanProperty();
-    private final Label exaggerated = new Label("Height of the buckles exaggerated: only where they are is told.");
+    private final IntegerProperty way = new SimpleIntegerProperty();
+    private final Label exaggerated = new Label();
     private final AnimationTimer sway = new AnimationTimer() {
         @Override public void handle(long now) {
             sway(Math.sin(2 * Math.PI * (now / 1e9) / SWAY));
@@ -114,7 +118,9 @@ final class FormPane extends Pane {
         seeThrough.addListener((o, was, is) -> paint());
         bench.placeProperty().addListener((o, was, is) -> mark());
         bench.zoneProperty().addListener((o, was, is) -> choose(is));
+        way.addListener((o, was, is) -> tellWay());
         swaying.addListener((o, was, is) -> {
+            tellWay();
             if (is) sway.start();
             else sway.stop();
             if (!is) sway(0);
@@ -147,18 +153,27 @@ final class FormPane extends Pane {
         return swaying;
     }
 
-    /** The form with its first mode of buckling added; 0 = as it is. */
+    /** Which of the ways to buckle is shown, from 0. */
+    IntegerProperty wayProperty() {
+        return way;
+    }
+
+    private double high() {
+        return HEIGHT * 900 * thin();
+    }
+
+    private void tellWay() {
+        if (shown != null) exaggerated.setText(Buckles.of(shown).words(way.get(), high()));
+    }
+
+    /** The form as it buckles in the way chosen; 0 = as it is. */
     private void sway(double part) {
         if (shown == null || bench.mapProperty().get() != MapKind.BUCKLING || skins.getChildren().size() != shown.skins().size()) return;
-        double high = part * HEIGHT * 900 * thin();
+        Buckles buckles = Buckles.of(shown);
         for (int i = 0; i < shown.skins().size(); i++) {
-            Skin skin = shown.skins().get(i);
-            var modes = skin.piece().buckled().orElseThrow().blank().modes();
-            if (modes.isEmpty()) continue;
-            double[] shape = modes.get(0).displacement();
-            Painting painting = skin.painting(MapKind.BUCKLING);
-            float[] points = new float[shape.length];
-            for (int k = 0; k < points.length; k++) points[k] = (float) (painting.form(k / 3, k % 3) - origin[k % 3] + high * shape[k]);
+            double[] at = buckles.moved(i, way.get(), part * high());
+            float[] points = new float[at.length];
+            for (int k = 0; k < points.length; k++) points[k] = (float) (at[k] - origin[k % 3]);
             ((TriangleMesh) ((MeshView) skins.getChildren().get(i)).getMesh()).getPoints().setAll(points);
         }
     }
@@ -204,6 +219,7 @@ final class FormPane extends Pane {
         stations();
         tapes();
         choose(bench.zoneProperty().get());
+        tellWay();
         stand();
     }
 
