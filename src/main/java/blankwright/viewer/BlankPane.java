@@ -95,6 +95,8 @@ final class BlankPane extends Pane {
         early.setLayoutX(RULER + 8);
         early.setLayoutY(8);
         early.getStyleClass().add("exaggerated");
+        early.setWrapText(true);
+        early.maxWidthProperty().bind(widthProperty().subtract(RULER + 16));
         early.visibleProperty().bind(bench.firstAnswerProperty().isNotNull());
         getChildren().addAll(scene, ink, marks, early);
         getStyleClass().add("blank");

@@ -94,6 +94,8 @@ final class FormPane extends Pane {
         exaggerated.setLayoutX(12);
         exaggerated.setLayoutY(10);
         exaggerated.getStyleClass().add("exaggerated");
+        exaggerated.setWrapText(true);
+        exaggerated.maxWidthProperty().bind(widthProperty().subtract(24));
         exaggerated.visibleProperty().bind(swaying);
         getChildren().addAll(scene, marks, exaggerated);
         getStyleClass().add("form");
