@@ -8,7 +8,8 @@ import java.util.Random;
 /**
  * A form as a scanner might give it: moved along its normals by smooth noise of one wavelength, the same for the same seed on any mesh.
  *
- * <p>The sum of many plane waves with random directions and phases, sqrt(2/m)·Σ cos(k·x + p), |k| = 2π/wavelength: mean 0, mean square 1.
+ * <p>The sum of many plane waves with random directions and phases, sqrt(2/m)·Σ cos(k·x + p), |k| = 2π/wavelength: mean 0, mean square 1. A wave that meets the
+ * skin at a slant is longer along it, by a fifth on the average of the squares of its slope.
  */
 final class ScanNoise {
     private static final int WAVES = 64;

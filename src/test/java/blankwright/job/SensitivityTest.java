@@ -4,12 +4,19 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import blankwright.flatten.FlattenOptions;
+import blankwright.flatten.Flattener;
+import blankwright.flatten.energy.LeastWork;
+import blankwright.flatten.energy.Resistance;
+import blankwright.mesh.EdgeTable;
 import blankwright.mesh.Finding;
 import blankwright.mesh.FlatMap;
+import blankwright.mesh.RimLoops;
 import blankwright.mesh.TriMesh;
 import blankwright.mesh.cut.CutToDisk;
 import blankwright.mesh.cut.Opened;
 import blankwright.mesh.cut.Seam;
+import blankwright.metal.Hardening;
 import blankwright.num.Progress;
 import blankwright.project.Aim;
 import blankwright.project.Face;
@@ -20,6 +27,7 @@ import blankwright.shape.Fineness;
 import blankwright.shape.Panel;
 import blankwright.shape.SphericalCap;
 import blankwright.shape.UnfitValue;
+import blankwright.shop.OutlineShift;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -91,6 +99,67 @@ class SensitivityTest {
         assertTrue(hardening > 10 * strength, "n moves it by " + hardening + ", K by " + strength);
         assertEquals(4, sensitivity.cases().size());
         assertEquals(2, of(bowl.withAim(Aim.EVEN)).cases().size(), "aim even does not ask the metal");
+    }
+
+    /**
+     * A low half-hard lid is strained about as far as it yields, so that K and yield against E have a say: as far as a blank laid out by hand
+     * for them differs. Every cause has its numbers for the outline and for both crowns.
+     */
+    @Test
+    void strengthMovesABlankThatIsPartElastic() throws Refusal {
+        Metal half = Metal.shipped("3003-H14");
+        Recipe lid = Recipe.of("lid", new SphericalCap(900, Math.toRadians(12))).withChord(0.3).withMetal(Optional.of(half))
+                .withSheet(OptionalDouble.of(1), Face.MIDDLE).withAim(Aim.WORK);
+        Result result = run(lid);
+        Sensitivity sensitivity = result.pieces().get(0).sensitivity().orElseThrow();
+        TriMesh form = result.pieces().get(0).map().form();
+        FlatMap base = byHand(form, half, 1);
+        double most = 0;
+        for (double factor : new double[] {1 - Sensitivity.METAL, 1 + Sensitivity.METAL})
+            most = Math.max(most, OutlineShift.between(base, byHand(form, half, factor), RimLoops.of(form, EdgeTable.of(form))).largest());
+        assertTrue(most > 0.002, "moves it by " + most);
+        assertEquals(most, one(sensitivity, Sensitivity.Cause.STRENGTH).shift().largest(), 0.02 * most);
+        assertEquals(List.of(Sensitivity.Cause.values()), sensitivity.cases().stream().map(Sensitivity.Case::cause).toList());
+        for (Sensitivity.Case each : sensitivity.cases()) {
+            assertEquals(2, each.crown().size());
+            assertTrue(each.shift().largest() > 1e-5 && Math.abs(each.crown().get(0)) > 1e-4, each.toString());
+        }
+    }
+
+    private static FlatMap byHand(TriMesh form, Metal metal, double factor) {
+        Hardening law = metal.alloy().law();
+        Resistance sheet = new Resistance(law.young(), factor * law.yieldStress(), factor * law.strength(), law.n(), metal.alloy().sheet().r());
+        return Flattener.flatten(form, FlattenOptions.DEFAULT.withTolerance(1e-11).withWork(LeastWork.of(sheet)), Progress.NONE).map();
+    }
+
+    /** Where the points of a seam lie closer at one end it draws in no less there: a tube of rings that grow higher. */
+    @Test
+    void aWeldDrawsInEvenlyWhateverTheMesh() {
+        int n = 12, sides = 48;
+        double[] xyz = new double[3 * (n + 1) * sides];
+        int[] tri = new int[6 * n * sides];
+        for (int i = 0, p = 0, q = 0; i <= n; i++)
+            for (int j = 0; j < sides; j++) {
+                double angle = 2 * Math.PI * j / sides;
+                int here = i * sides + j, next = i * sides + (j + 1) % sides;
+                if (i < n) for (int v : new int[] {here, next, next + sides, here, next + sides, here + sides}) tri[q++] = v;
+                xyz[p++] = 80 * Math.cos(angle);
+                xyz[p++] = 80 * Math.sin(angle);
+                xyz[p++] = 300.0 * i * i / (n * n);
+            }
+        Opened tube = CutToDisk.of(TriMesh.of(xyz, tri), Progress.NONE);
+        Seam seam = WeldShrink.longest(tube);
+        TriMesh made = WeldShrink.madeUpFor(tube, 0.1);
+        double low = Double.POSITIVE_INFINITY, high = Double.NEGATIVE_INFINITY, atLow = 0, atHigh = 0;
+        for (int i = 0; i < 2 * seam.edgeCount(); i++) {
+            int v = seam.left(i / 2, i % 2);
+            if (made.z(v) < low) atLow = made.z(v) - tube.mesh().z(v);
+            if (made.z(v) > high) atHigh = made.z(v) - tube.mesh().z(v);
+            low = Math.min(low, made.z(v));
+            high = Math.max(high, made.z(v));
+        }
+        assertEquals(0.05, atHigh, 0.005);
+        assertEquals(-0.05, atLow, 0.005);
     }
 
     /** Along the weld the length grows by what it draws in, beside it by less, and nothing farther off. */

@@ -2,6 +2,7 @@ package blankwright.shop;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import blankwright.mesh.FlatMap;
 import blankwright.mesh.TriMesh;
@@ -56,5 +57,74 @@ class DemandMatchesHandPutFieldTest {
         assertEquals(Verdict.SPLIT, judged.list().get(0).verdict());
         FlatMap flat = square(1, 1);
         assertEquals(Verdict.SPRINGS_IN, demand(flat, "3003-O").judged(Zones.of(StrainField.of(flat))).list().get(0).verdict());
+    }
+
+    /**
+     * A strip of 700 mm along x, strained by one pair of stretches up to x = 100, by another from x = 600 on, evenly from the one to the
+     * other between; so narrow that the way between shears it little.
+     */
+    private static FlatMap strip(double[] left, double[] right) {
+        int n = 70;
+        double[] xyz = new double[9 * (n + 1)], uv = new double[6 * (n + 1)];
+        int[] tri = new int[12 * n];
+        double u = 0;
+        for (int i = 0; i <= n; i++) {
+            double x = 10 * i, part = Math.max(0, Math.min(1, (x - 100) / 500)), before = Math.max(0, Math.min(1, (x - 105) / 500));
+            if (i > 0) u += 10 / (left[0] + before * (right[0] - left[0]));
+            for (int j = 0; j < 3; j++) {
+                int v = 3 * i + j;
+                xyz[3 * v] = x;
+                xyz[3 * v + 1] = 10 * (j - 1);
+                uv[2 * v] = u;
+                uv[2 * v + 1] = 10 * (j - 1) / (left[1] + part * (right[1] - left[1]));
+            }
+        }
+        for (int i = 0, p = 0; i < n; i++)
+            for (int j = 0; j < 2; j++) {
+                int v = 3 * i + j;
+                for (int c : new int[] {v, v + 3, v + 4, v, v + 4, v + 1}) tri[p++] = c;
+            }
+        return FlatMap.of(TriMesh.of(xyz, tri), uv);
+    }
+
+    private static Judgement judgement(double s1, double s2) {
+        return Metal.shipped("3003-O").judge(1.6).of(Math.log(Math.max(s1, s2)), Math.log(Math.min(s1, s2)));
+    }
+
+    /** 21 % of stretch are split, wherever they are; 10 % both ways come nearer to the forming limit and thin more, but are only hard. */
+    @Test
+    void verdictStandsOnTheHardestPlaceNotOnTheOneNearestItsLimit() {
+        Judgement hard = judgement(1.10, 1.10), split = judgement(1.21, 0.84);
+        assertEquals(Verdict.HARD, hard.verdict());
+        assertEquals(Verdict.SPLIT, split.verdict());
+        assertTrue(hard.margin() > 2 * split.margin() && hard.thickness() < split.thickness());
+        for (boolean first : new boolean[] {true, false}) {
+            FlatMap map = first ? strip(new double[] {1.21, 0.84}, new double[] {1.10, 1.10}) : strip(new double[] {1.10, 1.10}, new double[] {1.21, 0.84});
+            Demand demand = demand(map, "3003-O");
+            assertEquals(1, demand.zones().size());
+            Demand.OfZone zone = demand.zones().get(0);
+            assertEquals(Verdict.SPLIT, zone.judgement().verdict());
+            assertEquals(first ? 50 : 650, zone.at().x(), 60);
+            assertEquals(split.margin(), zone.judgement().margin(), 0.02, "that of the place judged");
+            assertTrue(zone.margin() >= hard.margin(), "that of the place nearest its limit: there, or strained in one direction on the way");
+            assertEquals(hard.thickness(), zone.thinnest(), 0.005);
+            assertEquals(split.effective(), zone.effective(), 0.005);
+        }
+    }
+
+    /** Both must be annealed: once where it shrinks most, twice where it shrinks both ways. Twice counts. */
+    @Test
+    void ofTwoPlacesWithOneVerdictTheOneAnnealedMoreOften() {
+        Judgement once = judgement(0.755, 1), twice = judgement(0.775, 0.775);
+        assertEquals(Verdict.ANNEAL, once.verdict());
+        assertEquals(Verdict.ANNEAL, twice.verdict());
+        assertEquals(1, once.annealings());
+        assertEquals(2, twice.annealings());
+        for (boolean first : new boolean[] {true, false}) {
+            FlatMap map = first ? strip(new double[] {0.775, 0.775}, new double[] {0.755, 1}) : strip(new double[] {0.755, 1}, new double[] {0.775, 0.775});
+            Demand.OfZone zone = demand(map, "3003-O").zones().get(0);
+            assertEquals(2, zone.judgement().annealings());
+            assertEquals(first ? 50 : 650, zone.at().x(), 60);
+        }
     }
 }
