@@ -164,6 +164,49 @@ class RimFitKeepsWithinToleranceTest {
         assertThrows(IllegalArgumentException.class, () -> plate.grown(-1, TOLERANCE));
     }
 
+    /** Every place of the new edge is the allowance away from the nearest of all sides of a rough rim; what lies that near within is held. */
+    @Test
+    void roughRimsGrowByTheAllowanceAllRound() {
+        Random random = new Random(17);
+        int n = 6000;
+        double[] rough = new double[2 * n], window = new double[2 * n / 3];
+        for (int i = 0; i < n; i++) noisy(rough, i, n, 300, random);
+        for (int i = 0; i < n / 3; i++) noisy(window, i, n / 3, 120, random);
+        Region blank = Region.of(Curve.polygon(rough), List.of(Curve.polygon(window)));
+        for (double by : new double[] {2, 25}) {
+            Region grown = blank.grown(by, TOLERANCE);
+            assertEquals(1, grown.holes().size());
+            for (Curve curve : grown.curves()) {
+                double[] edge = curve.flattened(0.005);
+                for (int i = 0; i < edge.length; i += 2 * Math.max(1, edge.length / 600))
+                    assertEquals(by, Math.min(away(rough, edge[i], edge[i + 1]), away(window, edge[i], edge[i + 1])), TOLERANCE + 0.005);
+            }
+            for (int i = 0; i < 2 * n; i += 40) {
+                double out = 1 + 0.9 * by / Math.hypot(rough[i], rough[i + 1]);
+                assertTrue(grown.contains(out * rough[i], out * rough[i + 1]));
+            }
+            assertTrue(grown.contains(200, 0) && !grown.contains(0, 0) && !grown.contains(340, 0));
+        }
+        assertTrue(blank.grown(130, TOLERANCE).holes().isEmpty(), "a window of 120 mm closes");
+    }
+
+    private static void noisy(double[] ring, int i, int n, double radius, Random random) {
+        double a = 2 * Math.PI * i / n, r = radius + random.nextGaussian();
+        ring[2 * i] = r * Math.cos(a);
+        ring[2 * i + 1] = r * Math.sin(a);
+    }
+
+    /** Distance from the nearest side, all sides asked. */
+    private static double away(double[] ring, double x, double y) {
+        double least = Double.POSITIVE_INFINITY;
+        for (int i = 0; i < ring.length; i += 2) {
+            double ax = ring[i], ay = ring[i + 1], dx = ring[(i + 2) % ring.length] - ax, dy = ring[(i + 3) % ring.length] - ay;
+            double t = Math.max(0, Math.min(1, ((x - ax) * dx + (y - ay) * dy) / (dx * dx + dy * dy)));
+            least = Math.min(least, Math.hypot(x - ax - t * dx, y - ay - t * dy));
+        }
+        return least;
+    }
+
     @Test
     void unionOfTwoSquares() {
         Region a = Region.of(Curve.polygon(0, 0, 10, 0, 10, 10, 0, 10), List.of());
