@@ -4,6 +4,7 @@ import blankwright.mesh.EdgeTable;
 import blankwright.mesh.RimLoops;
 import blankwright.mesh.TriMesh;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -15,6 +16,8 @@ import java.util.Map;
  * {@link #COUNTS} of the largest on that rim. Two crests, one out and one in, make a wave. Where the metal along an outward crest and half
  * of the inward ones beside it must be shrunk, the excess goes into a tuck on the crest; into several beside each other where one round
  * could not hold it and there is room. Outward is the side to which the largest crest goes: a mode has no sign of its own.
+ * <p>The first mode shows where the metal gives way first, which may be one of two edges that are alike. So once it asks for tucks, what else of
+ * the rims must be shrunk by {@link #FOLLOWS} or more gets them too, as wide and as deep as its own.
  * <p>Trade numbers, from memory, for the builder to overwrite: a tuck is 13 to 19 mm wide at the base and leans 45 degrees at most, so
  * holds 0.41 of its base; half of that stays when it is beaten down; tucks stand 25 mm apart or more; no deeper than 75 mm. A wave longer than
  * 400 mm is no ruffle to be tucked: the panel swings as a whole.
@@ -22,6 +25,8 @@ import java.util.Map;
 public final class RimWaves {
     static final double COUNTS = 0.2;
     static final double LEAST_BASE = 12.7, LARGEST_BASE = 19, SPACING = 25, DEEPEST = 75, LONGEST = 400;
+    /** Share a rim must lose for tucks where the mode does not reach; below, a few passes of a shrinker do. From memory. */
+    static final double FOLLOWS = 0.02;
     static final double HOLDS = 1 / Math.cos(Math.PI / 4) - 1, KEPT = 0.5;
     private static final double FAINT = 0.02;           // of the largest on a rim: a run between two places where the mode is less is one
     private static final double FADED = 0.2;            // of the crest: where a tuck ends inwards
@@ -30,6 +35,38 @@ public final class RimWaves {
     private record Crest(int from, int count, int at, boolean out) {
         int end(int n) {
             return (from + count) % n;
+        }
+    }
+
+    /**
+     * One rim: n places, and the edge from each to the next.
+     *
+     * @param at n + 1, mm from the first place
+     * @param shrink what each edge must lose, mm
+     * @param seen edges that the mode has spoken for
+     */
+    private record Rim(int number, int[] loop, double[] at, double[] shrink, boolean[] seen) {
+        int places() {
+            return loop.length;
+        }
+
+        /** Length of so many edges, from place {@code from} on. */
+        double length(int from, int count) {
+            double sum = 0;
+            for (int j = 0; j < count; j++) sum += at[(from + j) % places() + 1] - at[(from + j) % places()];
+            return sum;
+        }
+
+        double takeIn(int from, int count) {
+            double sum = 0;
+            for (int j = 0; j < count; j++) sum += shrink[(from + j) % places()];
+            return sum;
+        }
+
+        int nearest(double place) {
+            int nearest = 0;
+            for (int j = 0; j < places(); j++) if (Math.abs(at[j] - place) < Math.abs(at[nearest] - place)) nearest = j;
+            return nearest;
         }
     }
 
@@ -67,7 +104,11 @@ public final class RimWaves {
         RimWaves waves = new RimWaves(form, mode, strain);
         double most = 0;
         for (double w : waves.rise) most = Math.max(most, Math.abs(w));
-        for (int rim = 0; rim < waves.rims.count(); rim++) waves.along(rim, most);
+        List<Rim> all = new ArrayList<>();
+        for (int rim = 0; rim < waves.rims.count(); rim++) all.add(waves.rim(rim));
+        for (Rim rim : all) waves.along(rim, most);
+        waves.follow(all);
+        waves.tucks.sort(Comparator.comparingInt(Tuck::rim).thenComparingDouble(Tuck::place));
         return waves;
     }
 
@@ -81,8 +122,19 @@ public final class RimWaves {
         return List.copyOf(tucks);
     }
 
-    private void along(int rim, double most) {
-        int[] loop = rims.loop(rim);
+    private Rim rim(int number) {
+        int[] loop = rims.loop(number);
+        int n = loop.length;
+        double[] at = new double[n + 1], shrink = new double[n];
+        for (int i = 0; i < n; i++) {
+            at[i + 1] = at[i] + form.distance(loop[i], loop[(i + 1) % n]);
+            shrink[i] = take(loop[i], loop[(i + 1) % n]);
+        }
+        return new Rim(number, loop, at, shrink, new boolean[n]);
+    }
+
+    private void along(Rim rim, double most) {
+        int[] loop = rim.loop();
         int n = loop.length;
         double largest = 0;
         boolean outer = true;
@@ -93,20 +145,51 @@ public final class RimWaves {
             }
         if (!(largest > COUNTS * most)) return;
         List<Crest> crests = crests(loop, largest);
-        waves[rim] = (crests.size() + 1) / 2;
-        double[] at = new double[n + 1], shrink = new double[n];            // edge i: what it must lose, mm
-        for (int i = 0; i < n; i++) {
-            at[i + 1] = at[i] + form.distance(loop[i], loop[(i + 1) % n]);
-            shrink[i] = take(loop[i], loop[(i + 1) % n]);
-        }
+        waves[rim.number()] = (crests.size() + 1) / 2;
         for (int i = 0; i < crests.size(); i++) {
             Crest crest = crests.get(i), after = crests.get((i + 1) % crests.size());
             Crest before = crests.get((i + crests.size() - 1) % crests.size());
             if (crest.out() != outer) continue;
             int from = crests.size() > 1 && meet(before, crest, n) ? before.at() : crest.from();
             int to = crests.size() > 1 && meet(crest, after, n) ? after.at() : crest.end(n);
-            place(rim, loop, at, shrink, from, crest, to);
+            int count = to > from ? to - from : to - from + n;
+            for (int j = 0; j < count; j++) rim.seen()[(from + j) % n] = true;
+            if (rim.length(from, count) > LONGEST) continue;
+            double base = Math.min(LARGEST_BASE, Math.max(LEAST_BASE, rim.length(crest.from(), crest.count())));
+            place(rim, from, count, rim.at()[crest.at()], base, depth(loop[crest.at()], loop[(crest.at() + 1) % n]));
         }
+    }
+
+    /** Tucks where the mode has not spoken, like those where it has. */
+    private void follow(List<Rim> all) {
+        if (tucks.isEmpty()) return;
+        double base = tucks.stream().mapToDouble(Tuck::base).average().orElseThrow();
+        double depth = tucks.stream().mapToDouble(Tuck::depth).average().orElseThrow();
+        for (Rim rim : all) {
+            int n = rim.places(), begin = 0;
+            while (begin < n && follows(rim, begin)) begin++;
+            for (int i = 0; i < n; ) {
+                int from = (begin + i) % n, count = 0;
+                while (i + count < n && follows(rim, (from + count) % n)) count++;
+                i += Math.max(1, count);
+                int parts = (int) Math.ceil(rim.length(from, count) / (LONGEST / 2));
+                for (int p = 0; p < parts; p++) {
+                    int first = count * p / parts, edges = count * (p + 1) / parts - first, start = (from + first) % n;
+                    if (rim.takeIn(start, edges) >= base * HOLDS * KEPT / 2)
+                        place(rim, start, edges, rim.at()[start] + rim.length(start, edges) / 2, base, depth);
+                }
+            }
+        }
+    }
+
+    /** Whether the mode has not spoken for this edge, and {@link #SPACING} of the rim about it must lose enough. */
+    private static boolean follows(Rim rim, int edge) {
+        int n = rim.places(), from = edge, count = 1;
+        for (boolean back = true; count < n && rim.length(from, count) < SPACING; back = !back) {
+            if (back) from = (from + n - 1) % n;
+            count++;
+        }
+        return !rim.seen()[edge] && rim.takeIn(from, count) >= FOLLOWS * rim.length(from, count);
     }
 
     /** Whether no more lies between them than a mode needs to pass through zero. */
@@ -138,28 +221,16 @@ public final class RimWaves {
         return w > faint ? 1 : w < -faint ? -1 : 0;
     }
 
-    /** Tucks of the wave between the rim places {@code from} and {@code to}. */
-    private void place(int rim, int[] loop, double[] at, double[] shrink, int from, Crest crest, int to) {
-        int n = loop.length, count = to > from ? to - from : to - from + n;
-        double takeIn = 0, length = 0;
-        for (int j = 0; j < count; j++) {
-            int i = (from + j) % n;
-            takeIn += shrink[i];
-            length += at[i + 1] - at[i];
-        }
-        if (!(takeIn > 0) || length > LONGEST) return;
-        double half = 0;
-        for (int j = 0; j < crest.count(); j++) half += at[(crest.from() + j) % n + 1] - at[(crest.from() + j) % n];
-        double base = Math.min(LARGEST_BASE, Math.max(LEAST_BASE, half)), kept = base * HOLDS * KEPT;
+    /** Tucks about {@code middle} for what so many edges must lose, from place {@code from} on. */
+    private void place(Rim rim, int from, int count, double middle, double base, double depth) {
+        double takeIn = rim.takeIn(from, count), length = rim.length(from, count), whole = rim.at()[rim.places()];
+        if (!(takeIn > 0)) return;
+        double kept = base * HOLDS * KEPT;
         int room = Math.max(1, (int) (length / SPACING)), beside = (int) Math.min(room, Math.max(1, Math.ceil(takeIn / kept)));
         int rounds = (int) Math.max(1, Math.ceil(takeIn / (beside * kept)));
-        double depth = depth(loop[crest.at()], loop[(crest.at() + 1) % n]);
         for (int i = 0; i < beside; i++) {
-            double place = at[crest.at()] + (i - (beside - 1) / 2.0) * length / beside;
-            place = (place % at[n] + at[n]) % at[n];
-            int nearest = 0;
-            for (int j = 0; j < n; j++) if (Math.abs(at[j] - place) < Math.abs(at[nearest] - place)) nearest = j;
-            tucks.add(new Tuck(rim, loop[nearest], place, base, depth, takeIn / beside, rounds));
+            double place = ((middle + (i - (beside - 1) / 2.0) * length / beside) % whole + whole) % whole;
+            tucks.add(new Tuck(rim.number(), rim.loop()[rim.nearest(place)], place, base, depth, takeIn / beside, rounds));
         }
     }
 

@@ -89,6 +89,25 @@ class RimWavesTest {
         }
     }
 
+    /** A strip with both long edges alike and a mode at a third of one of them: 5 % of 600 mm twice is 60 mm. */
+    @Test
+    void edgesThatAreAlikeGetTucksAlikeWhereverTheFirstModeIs() {
+        TriMesh mesh = Plates.rectangle(600, 120, 120, 24);
+        double[] mode = new double[3 * mesh.vertexCount()];
+        for (int v = 0; v < mesh.vertexCount(); v++)
+            if (mesh.x(v) < 200) mode[3 * v + 2] = Math.max(0, mesh.y(v) / 60 - 1) * Math.sin(Math.PI * mesh.x(v) / 100);
+        List<Tuck> tucks = RimWaves.of(mesh, mode, Plates.force(mesh, -0.05, 0, 0)).tucks();
+        for (double edge : new double[] {0, 120}) {
+            List<Tuck> here = tucks.stream().filter(t -> mesh.y(t.vertex()) == edge).toList();
+            assertEquals(600 * Math.expm1(0.05), here.stream().mapToDouble(Tuck::takeIn).sum(), 1.5, "along y = " + edge);
+            for (Tuck tuck : here)
+                for (Tuck other : here) assertTrue(tuck == other || Math.abs(tuck.place() - other.place()) >= 24, "25 mm apart, or nearly");
+        }
+        assertEquals(0, tucks.stream().filter(t -> mesh.y(t.vertex()) != 0 && mesh.y(t.vertex()) != 120).count(), "none on the short edges");
+        List<Tuck> easy = RimWaves.of(mesh, mode, Plates.force(mesh, -0.015, 0, 0)).tucks();
+        assertTrue(easy.stream().allMatch(t -> mesh.y(t.vertex()) == 120 && mesh.x(t.vertex()) <= 205), "below 2 % only where the mode is");
+    }
+
     @Test
     void aModeInsideReachesNoRim() {
         double[] mode = new double[3 * DISC.vertexCount()];
