@@ -90,6 +90,12 @@ public record Result(Recipe recipe, String name, Path folder, LengthUnit units, 
         return new Result(worded, name, folder, units, input, reduction, findings, pieces, seconds, proposal.map(p -> p.with(worded)));
     }
 
+    /** The same, its mesh file named from another folder. */
+    public Result seenFrom(Path other) {
+        return new Result(recipe, name, other, units, input, reduction, findings, pieces, seconds,
+                proposal.map(p -> new Proposal(p.taken().seenFrom(other), p.numbers(), p.reason())));
+    }
+
     Result withProposal(Proposal cure) {
         Result told = withFindings(List.of(cure.finding(this)));
         return new Result(recipe, name, folder, units, input, reduction, told.findings(), pieces, seconds, Optional.of(cure));

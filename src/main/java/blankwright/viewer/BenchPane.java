@@ -488,7 +488,13 @@ final class BenchPane extends BorderPane {
         news.textProperty().bind(bench.newsProperty());
         news.visibleProperty().bind(bench.runner().busyProperty().not());
         news.managedProperty().bind(news.visibleProperty());
-        HBox box = new HBox(10, news, bar, doing, stop);
+        Label late = new Label("The blank shown is not that of the order.");
+        Button again = button("Lay it out again", Feather.REFRESH_CW, "Lays out what the order says now.", bench::again);
+        for (Node node : List.of(late, again)) {
+            node.visibleProperty().bind(bench.behindProperty());
+            node.managedProperty().bind(node.visibleProperty());
+        }
+        HBox box = new HBox(10, late, again, news, bar, doing, stop);
         box.setAlignment(Pos.CENTER_LEFT);
         box.setPadding(new Insets(2, 8, 6, 8));
         box.setMinHeight(36);

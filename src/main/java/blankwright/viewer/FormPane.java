@@ -119,7 +119,10 @@ final class FormPane extends Pane {
         shaded.addListener((o, was, is) -> light());
         seeThrough.addListener((o, was, is) -> paint());
         bench.placeProperty().addListener((o, was, is) -> mark());
-        bench.zoneProperty().addListener((o, was, is) -> choose(is));
+        bench.zoneProperty().addListener((o, was, is) -> {
+            choose(is);
+            frame(is);
+        });
         way.addListener((o, was, is) -> tellWay());
         swaying.addListener((o, was, is) -> {
             tellWay();
@@ -321,7 +324,12 @@ final class FormPane extends Pane {
         for (int i = 0; i < border.pieces(); i++) lines.add(border.form(i));
         chosen.getChildren().add(Wire.of(lines, origin, thin(), Marks.CHOSEN));
         chosen.getChildren().add(Wire.of(List.of(row.zone().line().onForm()), origin, thin() * 1.3, Marks.LINE));
-        if (getHeight() <= 0) return;
+    }
+
+    /** Brings a zone into the picture, square on. */
+    private void frame(ZoneRow row) {
+        if (shown == null || !shown.has(row) || getHeight() <= 0) return;
+        ZoneBorder border = shown.border(row);
         Numbers there = shown.numbers(shown.placeOf(row.piece(), row.zone()));
         orbit.set(orbit.get().squareTo(there.form(), there.normal()).fitting(List.of(border.corners()), getWidth(), getHeight()));
     }

@@ -40,7 +40,7 @@ final class ToolList {
     private final LengthStyle style;
     private final Dialog<ButtonType> dialog = new Dialog<>();
     private final GridPane grid = new GridPane();
-    private final Label trouble = new Label();
+    private final Label trouble = new Label(), news = new Label();
     private final List<Line> lines = new ArrayList<>();
 
     /** The fields of one tool. */
@@ -73,7 +73,8 @@ final class ToolList {
         ScrollPane scroll = new ScrollPane(grid);
         scroll.setFitToWidth(true);
         scroll.setPrefViewportHeight(220);
-        VBox content = new VBox(12, words, scroll, new FlowPane(8, 6, add, read, keep), trouble);
+        VBox content = new VBox(12, words, scroll, new FlowPane(8, 6, add, read, keep), trouble, news);
+        for (Label label : List.of(trouble, news)) label.managedProperty().bind(label.textProperty().isNotEmpty());
         content.setPadding(new Insets(14));
         Looks.dress(dialog, owner);
         dialog.setTitle("Tools at hand");
@@ -163,6 +164,7 @@ final class ToolList {
             grid.addRow(i + 1, line.name(), line.does(), line.reach(), line.cost(), line.away());
         }
         trouble.setText("");
+        news.setText("");
     }
 
     /** @throws IllegalArgumentException where a line cannot be read */
@@ -194,10 +196,15 @@ final class ToolList {
         }
     }
 
+    private void kept(Optional<String> why, Path to) {
+        trouble.setText(why.orElse(""));
+        news.setText(why.isPresent() ? "" : "Written: " + to);
+    }
+
     private void keep(Window owner) {
         try {
             String text = ToolWriter.write(tools());
-            files.toWrite(owner, "Keep the tools as", "my-tools.yaml").ifPresent(to -> trouble.setText(bench.keepText(text, to)));
+            files.toWrite(owner, "Keep the tools as", "my-tools.yaml").ifPresent(to -> kept(bench.keepText(text, to), to));
         } catch (IllegalArgumentException e) {
             trouble.setText(e.getMessage());
         }

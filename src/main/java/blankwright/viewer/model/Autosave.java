@@ -74,7 +74,8 @@ public final class Autosave {
             String text = Files.readString(file);
             Given given = new Given(said(text, "name").orElse("panel"), Path.of(said(text, "folder").orElse("")).toAbsolutePath(),
                     List.of());
-            return Optional.of(new Left(file, RecipeReader.read(file.toString(), text), given, said(text, "file").map(Path::of)));
+            Path there = given.folder().resolve(file.getFileName());        // files it names are found from where it was
+            return Optional.of(new Left(file, RecipeReader.read(there.toString(), text), given, said(text, "file").map(Path::of)));
         } catch (IOException | RecipeException | IllegalArgumentException e) {
             return Optional.empty();
         }

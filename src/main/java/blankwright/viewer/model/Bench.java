@@ -37,6 +37,7 @@ import java.util.Set;
 import java.util.concurrent.Executor;
 import java.util.function.UnaryOperator;
 import javafx.beans.binding.Bindings;
+import javafx.beans.binding.BooleanBinding;
 import javafx.beans.binding.ObjectBinding;
 import javafx.beans.property.DoubleProperty;
 import javafx.beans.property.ObjectProperty;
@@ -82,11 +83,13 @@ public final class Bench {
     private final ObjectProperty<LengthStyle> style;
     private final DoubleProperty span = new SimpleDoubleProperty(100);
     private final ObjectBinding<Tints> tints;
+    private final BooleanBinding behind;
     private final Deque<Runnable> errands = new ArrayDeque<>();         // wait until the blank has followed
     private final Executor screen;
     private History<Work> history;
     private Given given;
     private AtHand hand;
+    private Recipe laidFor;             // the recipe of what is laid out, its files named as now
     private boolean dragging;
     private boolean owed;               // the whole, for what a drag has shown first answers of
 
@@ -103,6 +106,8 @@ public final class Bench {
         laid.addListener((o, was, is) -> {
             if (is != null && !is.has(map.get())) map.set(MapKind.WORK);
         });
+        behind = Bindings.createBooleanBinding(() -> laid.get() != null && first.get() == null && !runner.busyProperty().get() && lagging(), laid, work,
+                first, runner.busyProperty());
         tints = Bindings.createObjectBinding(() -> laid.get() == null || !laid.get().has(map.get()) ? null
                 : laid.get().tints(map.get(), work.get() == null ? OptionalDouble.empty() : work.get().end(map.get())), laid, map, work);
     }
@@ -164,11 +169,14 @@ public final class Bench {
             place.set(null);
             zone.set(null);
             work.set(begun);
-            laid.set(done);
+            lie(done);
             autosave.clear();
             tell();
             then.run();
-        }, e -> failed(e, opened));
+        }, e -> {
+            failed(e, opened);
+            again();                                // opening stopped what the panel that stays was waiting for
+        });
     }
 
     private void failed(Throwable e, Path opened) {
@@ -310,10 +318,11 @@ public final class Bench {
         owed = false;
         Recipe recipe = history.now().recipe();
         Question question = new Question(history, hand, laid.get(), map.get());
-        Result known = laid.get().result();
+        Result known = laid.get().result().seenFrom(given.folder());
+        Recipe before = laidFor;
         FirstAnswer shown = first.get();
         runner.follow(progress -> {
-            if (onlyNamed(known.recipe(), recipe)) return Laid.of(known.with(recipe));
+            if (onlyNamed(before, recipe)) return Laid.of(known.with(recipe));
             if (shown == null || !shown.draft().recipe().equals(recipe)) firstAnswer(question, recipe);
             return Laid.of(question.panel.whole(recipe, progress));
         }, done -> {
@@ -351,9 +360,14 @@ public final class Bench {
         double[] at = place.get() == null ? null : laid.get().numbers(place.get()).form();
         if (!done.has(zone.get())) zone.set(null);
         place.set(null);
-        laid.set(done);
+        lie(done);
         first.set(null);
         if (at != null) place.set(done.onForm(at[0], at[1], at[2]));
+    }
+
+    private void lie(Laid done) {
+        laidFor = done.result().recipe();
+        laid.set(done);
     }
 
     private void tell() {
@@ -396,6 +410,7 @@ public final class Bench {
             trouble.set("The recipe could not be written: " + InputFile.words(e) + ". Choose another place, or make room.");
             return false;
         }
+        if (onlyNamed(laidFor, history.now().recipe())) laidFor = recipe;
         given = Given.file(whole);
         hand = hand.with(given);
         history.change(history.now().with(recipe));
@@ -412,13 +427,31 @@ public final class Bench {
     /** Does it at once, or as soon as nothing runs any more. */
     private void whenLaid(Runnable errand) {
         letGo();
+        if (behind.get()) follow();
         errands.add(errand);
         if (runner.busyProperty().get()) news.set("This is done as soon as the blank is laid out.");
         else nextErrand();
     }
 
     private void nextErrand() {
-        if (!errands.isEmpty() && !runner.busyProperty().get()) errands.remove().run();
+        if (errands.isEmpty() || runner.busyProperty().get()) return;
+        if (!lagging()) {
+            errands.remove().run();
+            return;
+        }
+        errands.clear();
+        news.set("");
+        if (trouble.get().isEmpty()) trouble.set("The blank shown is not that of the order, so nothing was taken away: undo, or lay it out again.");
+    }
+
+    /** Lays out what was decided, where that was stopped or refused. */
+    public void again() {
+        if (behind.get()) follow();
+    }
+
+    /** Whether what is laid out is another blank than that decided. */
+    private boolean lagging() {
+        return history != null && !onlyNamed(laidFor, history.now().recipe());
     }
 
     /** Stops what runs and forgets what waits. */
@@ -431,7 +464,7 @@ public final class Bench {
     private Result shown() {
         Recipe now = history.now().recipe();
         Result known = laid.get().result();
-        return onlyNamed(known.recipe(), now) ? known.with(now) : known;
+        return onlyNamed(laidFor, now) ? known.seenFrom(given.folder()).with(now) : known;
     }
 
     /** The blank as the files hold it, tapes and all; null while nothing is open. */
@@ -501,15 +534,15 @@ public final class Bench {
         }
     }
 
-    /** Writes a text of a few lines; what was said of it: the news, or why not. */
-    public String keepText(String text, Path to) {
+    /** Writes a text of a few lines; why not, where it could not be written. */
+    public Optional<String> keepText(String text, Path to) {
         Path whole = to.toAbsolutePath().normalize();
         try (OutputFolder folder = OutputFolder.open(whole.getParent())) {
             folder.write(whole.getFileName().toString(), out -> out.write(text.getBytes(StandardCharsets.UTF_8)));
             folder.keep();
-            return "Written: " + whole;
+            return Optional.empty();
         } catch (IOException e) {
-            return "It could not be written: " + InputFile.words(e) + ". Choose another place, or make room.";
+            return Optional.of("The list could not be written: " + InputFile.words(e) + ". Choose another place, or make room.");
         }
     }
 
@@ -572,6 +605,11 @@ public final class Bench {
     /** The colours of a piece of what is laid out under the present map, or of the first answer in its place. */
     public Painting painting(Laid shown, int piece) {
         return first.get() != null ? first.get().painting(piece, map.get()) : shown.skins().get(piece).painting(map.get());
+    }
+
+    /** True where nothing runs and yet the blank is not that of the order: it was stopped or refused. */
+    public BooleanBinding behindProperty() {
+        return behind;
     }
 
     /** The recipe file it is saved as; null where it has none. */

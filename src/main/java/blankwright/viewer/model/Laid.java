@@ -24,6 +24,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.concurrent.ConcurrentHashMap;
 
 /** A finished run ready for the screen. Immutable; made on a thread of its own, since large panels take their time. */
 public final class Laid {
@@ -32,6 +33,7 @@ public final class Laid {
     private final Ink ink;
     private final WorkMap workMap;
     private final Tapes tapes;
+    private final Map<DrawnTape, Optional<TapeLine>> lines = new ConcurrentHashMap<>();     // asked for at each drawing
     private final List<Skin> skins = new ArrayList<>();
     private final Map<MapKind, Tints> usual = new EnumMap<>(MapKind.class);
     private final Map<MapKind, List<Contour>> contours = new EnumMap<>(MapKind.class);
@@ -183,7 +185,7 @@ public final class Laid {
 
     /** The line of a tape on both, with its lengths; empty where its ends lie on two pieces, at one place, or with a hole between. */
     public Optional<TapeLine> line(DrawnTape tape) {
-        return tapes.lay("tape", tape).map(Tapes.Laid::line);
+        return lines.computeIfAbsent(tape, t -> tapes.lay("tape", t).map(Tapes.Laid::line));
     }
 
     /** The corner of a rim nearest to a place, where it lies within {@code reach} mm of it, else the place itself: 3 on the form, mm. */

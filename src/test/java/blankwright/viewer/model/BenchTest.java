@@ -18,6 +18,7 @@ import blankwright.job.Output;
 import blankwright.job.OutputFolder;
 import blankwright.job.Packet;
 import blankwright.job.Result;
+import blankwright.mesh.cut.DrawnSeam;
 import blankwright.num.LengthUnit;
 import blankwright.num.Progress;
 import blankwright.picture.Tints;
@@ -273,6 +274,59 @@ class BenchTest {
         bench.print(printer, Paper.A4, true);
         settle();
         assertTrue(bench.troubleProperty().get().contains("did not take the sheets") || bench.newsProperty().get().startsWith("One sheet was"));
+    }
+
+    /** Stopped, the blank is that of an earlier order: it is said, and nothing of it is taken away. */
+    @Test
+    void aBlankThatStayedBehindIsNotTakenAway() throws Exception {
+        opened(dish());
+        assertFalse(bench.behindProperty().get());
+        bench.change(r -> r.withTrim(OptionalDouble.of(20)));
+        bench.stop();
+        screen.until(() -> bench.behindProperty().get());
+        bench.takeAway(temp.resolve("packet"), Set.of(Output.DXF), Paper.A4);
+        screen.until(() -> Files.exists(temp.resolve("packet/summary.json")));
+        settle();
+        assertFalse(bench.behindProperty().get(), "it was laid out first");
+        assertEquals(20, bench.laidProperty().get().result().recipe().trim().getAsDouble());
+        bench.change(r -> r.withSeams(List.of(new DrawnSeam(List.of(new DrawnSeam.Point(0, 0, 900), new DrawnSeam.Point(0, 50, 900))))));
+        screen.until(() -> bench.behindProperty().get());
+        assertTrue(bench.troubleProperty().get().contains("off the panel"), bench.troubleProperty().get());
+        bench.takeAway(temp.resolve("other"), Set.of(Output.DXF), Paper.A4);
+        screen.until(() -> bench.behindProperty().get() && bench.newsProperty().get().isEmpty());
+        assertFalse(Files.exists(temp.resolve("other")), "nothing of the blank before");
+        bench.undo();
+        settle();
+        assertFalse(bench.behindProperty().get());
+    }
+
+    /** Also with files of the maker's own beside the recipe, which the copy names from another folder. */
+    @Test
+    void aKilledViewerFindsTheMakersOwnFilesAgain() throws Exception {
+        Files.writeString(temp.resolve("own.yaml"),
+                "blankwright-alloys: 1\nalloys: [{metal: rack, family: steel, E: 200 GPa, nu: 0.3, density: 7850,"
+                + " yield: 200, tensile: 330, elongation: 30 %}]\n");
+        opened(Files.writeString(temp.resolve("racked.yaml"), DISH + "alloy: rack\nalloys: own.yaml\n"));
+        bench.change(r -> r.withStations(40));
+        Path copy = temp.resolve("home/unsaved/left-" + ProcessHandle.current().pid() + ".yaml");
+        Files.move(copy, temp.resolve("home/unsaved/left-" + gone() + ".yaml"));
+        assertEquals(1, autosave.left().size());
+        assertEquals("rack", autosave.left().get(0).recipe().metal().orElseThrow().alloy().name());
+    }
+
+    /** A mesh's recipe saved in another folder names the mesh otherwise; it is the same blank, and what comes after is taken away. */
+    @Test
+    void afterSavingElsewhereWhatIsDecidedIsStillTakenAway() throws Exception {
+        opened(Files.writeString(temp.resolve("skin.obj"), OBJ));
+        bench.answer(LengthUnit.M);
+        settle();
+        assertTrue(bench.save(temp.resolve("elsewhere/skin.yaml")), bench.troubleProperty().get());
+        Laid laid = bench.laidProperty().get();
+        bench.lay(laid.between(laid.onForm(50, 50, 0), laid.onForm(350, 250, 8), true));
+        settle();
+        bench.takeAway(temp.resolve("packet"), Set.of(Output.DXF), Paper.A4);
+        settle();
+        assertTrue(Files.readString(temp.resolve("packet/summary.json")).contains("\"T1\""), bench.troubleProperty().get());
     }
 
     /** A tape that has lost its piece is told, not drawn somewhere. */
