@@ -40,7 +40,8 @@ record LaidTapes(List<Tapes.Laid> laid, List<Integer> lost) {
     Optional<Finding> finding() {
         if (lost.isEmpty()) return Optional.empty();
         String numbers = String.join(", ", lost.stream().map(i -> "T" + i).toList());
-        return Optional.of(new Finding(Finding.Kind.TAPE_LEFT_OUT, lost.size(), (lost.size() == 1 ? "tape " + numbers + " was" : "tapes " + numbers + " were")
+        return Optional.of(new Finding(Finding.Kind.TAPE_LEFT_OUT, lost.size(), (lost.size() == 1 ? "tape " + numbers + " was" : "tapes "
+                + numbers + " were")
                 + " left out: no straight line on one piece joins the two ends; lay such a tape anew."));
     }
 }

@@ -53,7 +53,8 @@ public record FormulaMeasure(String word, Kind kind, double number, String text,
     }
 
     private Recipe with(Recipe recipe, Object other) {
-        if (!(recipe.source() instanceof Source.OfPanel formula)) throw new IllegalArgumentException(word + ": a mesh file brings its own measures");
+        if (!(recipe.source() instanceof Source.OfPanel formula)) throw new IllegalArgumentException(word
+                + ": a mesh file brings its own measures");
         PanelWords.Kind<?> panel = PanelWords.of(formula.panel());
         Map<String, Object> values = new LinkedHashMap<>(panel.values(formula.panel()));
         if (values.replace(word, other) == null) throw new IllegalArgumentException(panel.word() + " has no " + word);

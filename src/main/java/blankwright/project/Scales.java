@@ -13,7 +13,8 @@ import java.util.OptionalDouble;
  * @param buckling of the map of buckling: times what the sheet bears, 0.05 to 10
  */
 public record Scales(OptionalDouble work, OptionalDouble thickness, OptionalDouble crown, OptionalDouble limit, OptionalDouble buckling) {
-    public static final Scales USUAL = new Scales(OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(),
+    public static final Scales USUAL = new Scales(OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(),
+            OptionalDouble.empty(),
             OptionalDouble.empty());
 
     /** Shares are kept to a millionth of a per cent, so that what is written as per cent is read back the same. */
@@ -59,7 +60,8 @@ public record Scales(OptionalDouble work, OptionalDouble thickness, OptionalDoub
 
     private static void within(String key, OptionalDouble end, double low, double high, double by, String unit) {
         if (end.isEmpty() || end.getAsDouble() >= low && end.getAsDouble() <= high) return;
-        throw new IllegalArgumentException(key + " " + Lengths.plain(by * end.getAsDouble()) + unit + ": must be " + Lengths.plain(by * low) + unit
+        throw new IllegalArgumentException(key + " " + Lengths.plain(by * end.getAsDouble()) + unit + ": must be "
+                + Lengths.plain(by * low) + unit
                 + " to " + Lengths.plain(by * high) + unit);
     }
 }

@@ -17,7 +17,8 @@ public final class ToolWriter {
     static String lines(List<Tool> tools) {
         StringBuilder out = new StringBuilder();
         for (Tool tool : tools)
-            out.append("  - {name: ").append(RecipeWriter.text(tool.name())).append(", does: ").append(tool.does().word()).append(", reach: ")
+            out.append("  - {name: ").append(RecipeWriter.text(tool.name())).append(", does: ").append(tool.does().word())
+                    .append(", reach: ")
                     .append(Double.isInfinite(tool.reach()) ? "anywhere" : Lengths.exact(tool.reach())).append(", cost: ")
                     .append(Lengths.plain(tool.cost())).append("}\n");
         return out.toString();

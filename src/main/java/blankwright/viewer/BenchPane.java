@@ -83,7 +83,8 @@ final class BenchPane extends BorderPane {
     private double textSize;
 
     BenchPane(Bench bench, Stage stage) {
-        this(bench, stage, AskFile.system(() -> bench.folder().or(() -> bench.settings().recent().stream().findFirst().map(Path::getParent))));
+        this(bench, stage, AskFile.system(() -> bench.folder().or(() -> bench.settings().recent().stream().findFirst()
+                .map(Path::getParent))));
     }
 
     BenchPane(Bench bench, Stage stage, AskFile files) {
@@ -154,7 +155,8 @@ final class BenchPane extends BorderPane {
         wear();
         key(KeyCode.O, this::open);
         key(KeyCode.S, this::save);
-        scene.getAccelerators().put(new KeyCodeCombination(KeyCode.S, KeyCombination.SHORTCUT_DOWN, KeyCombination.SHIFT_DOWN), this::saveAs);
+        scene.getAccelerators().put(new KeyCodeCombination(KeyCode.S, KeyCombination.SHORTCUT_DOWN, KeyCombination.SHIFT_DOWN),
+                this::saveAs);
         key(KeyCode.PLUS, () -> text(1));
         key(KeyCode.EQUALS, () -> text(1));
         key(KeyCode.MINUS, () -> text(-1));
@@ -352,7 +354,8 @@ final class BenchPane extends BorderPane {
     }
 
     private void picture(Node node, String what) {
-        files.toWrite(stage, "Keep the picture as", fileName() + "-" + what + ".png").ifPresent(to -> bench.keepPicture(Snapshots.of(node), to));
+        files.toWrite(stage, "Keep the picture as", fileName() + "-" + what + ".png").ifPresent(to ->
+                bench.keepPicture(Snapshots.of(node), to));
     }
 
     /** At the part that is about where the keyboard is. */
@@ -469,7 +472,8 @@ final class BenchPane extends BorderPane {
         FlowPane box = new FlowPane(10, 4, kinds, grey, ruler);
         box.setAlignment(Pos.CENTER_LEFT);
         box.setPadding(new Insets(4, 8, 2, 8));
-        ruler.prefWidthProperty().bind(Bindings.createDoubleBinding(() -> {     // what is left of the row; a row of its own where that is too little
+        // what is left of the row; a row of its own where that is too little
+        ruler.prefWidthProperty().bind(Bindings.createDoubleBinding(() -> {
             double whole = box.getWidth() - 17, left = whole - kinds.getPrefWidth() - grey.getWidth() - 2 * box.getHgap();
             return left < RULER * pointing.lettersProperty().get() ? Math.max(300, whole) : left;
         }, box.widthProperty(), kinds.prefWidthProperty(), grey.widthProperty(), pointing.lettersProperty()));
@@ -582,7 +586,8 @@ final class BenchPane extends BorderPane {
         VBox content = new VBox(8, wrapped("The file " + question.file().getFileName()
                 + " holds numbers but not their unit. How large is the panel across?"));
         for (UnitQuestion.Answer answer : question.answers()) {
-            Button button = new Button(LengthStyle.MM.length(answer.across()) + " (" + LengthStyle.INCH.length(answer.across()) + "): its numbers are "
+            Button button = new Button(LengthStyle.MM.length(answer.across()) + " (" + LengthStyle.INCH.length(answer.across())
+                    + "): its numbers are "
                     + UnitQuestion.plural(answer.unit()));
             button.setMaxWidth(Double.MAX_VALUE);
             button.setAlignment(Pos.CENTER_LEFT);

@@ -145,7 +145,8 @@ final class BlankPane extends Pane {
     }
 
     void fit() {
-        if (shown != null && getWidth() > ruler()) view.set(FlatView.fitting(shown.box(), getWidth() - 2 * ruler(), getHeight() - 2 * ruler()));
+        if (shown != null && getWidth() > ruler()) view.set(FlatView.fitting(shown.box(), getWidth() - 2 * ruler(),
+                getHeight() - 2 * ruler()));
     }
 
     /** As large as on the bench, by the screen's measured pixels for each mm. */

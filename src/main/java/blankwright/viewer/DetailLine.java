@@ -37,7 +37,8 @@ final class DetailLine extends FlowPane {
         setAlignment(Pos.CENTER_LEFT);
         chord = new LengthWord(bench, "Largest distance of the triangles from the true shape",
                 "How far the triangles may lie from the true shape.", "", 0.05, (r, mm) -> r.withChord(mm.orElse(0)));
-        detail = new LengthWord(bench, "How far a thinned mesh may stray", "How far the surface may stray where a dense mesh is thinned out; as needed:"
+        detail = new LengthWord(bench, "How far a thinned mesh may stray",
+                "How far the surface may stray where a dense mesh is thinned out; as needed:"
                 + " only where it is far denser than any work needs.", "as needed", 0.05, (r, mm) -> r.withDetail(mm));
         fine = OrderLine.phrase("triangles within", chord, "of the shape");
         thin = OrderLine.phrase("thinned out within", detail);
@@ -50,7 +51,8 @@ final class DetailLine extends FlowPane {
         notes.focusedProperty().addListener((o, was, is) -> {
             if (!is) noted();
         });
-        sensitivity.setTooltip(new Tooltip("Lays the panel out several times more to tell how far outline and crown move with weld shrink, another"
+        sensitivity.setTooltip(new Tooltip("Lays the panel out several times more to tell how far outline and crown move with weld shrink,"
+                + " another"
                 + " hardening of the metal, or scan noise. What comes of it stands under what was found."));
         sensitivity.selectedProperty().addListener((o, was, is) -> {
             if (!showing) bench.change(r -> r.withSensitivity(is));
@@ -69,7 +71,8 @@ final class DetailLine extends FlowPane {
         showing = true;
         Recipe recipe = work.recipe();
         List<FormulaMeasure> now = FormulaMeasure.of(recipe);
-        if (!List.copyOf(measures.keySet()).equals(now.stream().map(FormulaMeasure::word).toList()) || getChildren().isEmpty()) build(recipe, now);
+        if (!List.copyOf(measures.keySet()).equals(now.stream().map(FormulaMeasure::word).toList()) || getChildren()
+                .isEmpty()) build(recipe, now);
         for (FormulaMeasure measure : now) {
             if (measures.get(measure.word()) instanceof LengthWord word) word.show(OptionalDouble.of(measure.number()));
             else if (measures.get(measure.word()) instanceof WordChoice word) word.setValue(measure.text());
@@ -91,7 +94,8 @@ final class DetailLine extends FlowPane {
             Control word = switch (measure.kind()) {
                 case LENGTH -> new LengthWord(bench, "Measure: " + called, "The panel's " + called + ".", "", step(measure.number()), true,
                         (r, mm) -> measure.in(r, mm.orElseThrow()));
-                case ANGLE -> new AngleWord(bench, "Measure: " + called, "The panel's " + called + ".", (r, rad) -> measure.in(r, rad.orElseThrow()));
+                case ANGLE -> new AngleWord(bench, "Measure: " + called, "The panel's " + called + ".", (r, rad) -> measure.in(r,
+                        rad.orElseThrow()));
                 case WORD -> choice(measure);
             };
             word.setAccessibleText("Measure: " + called);

@@ -88,7 +88,8 @@ final class ManualWindow {
                 if (head.getText().equals(heading)) at = head;
             } else if (line.startsWith("```")) {
                 StringBuilder code = new StringBuilder();
-                while (i + 1 < lines.size() && !lines.get(++i).startsWith("```")) code.append(code.isEmpty() ? "" : "\n").append(lines.get(i));
+                while (i + 1 < lines.size() && !lines.get(++i).startsWith("```")) code.append(code.isEmpty() ? "" : "\n")
+                        .append(lines.get(i));
                 Label label = new Label(code.toString());
                 label.setWrapText(true);
                 label.setStyle("-fx-font-family: monospace;");

@@ -112,7 +112,8 @@ final class OrderLine extends FlowPane {
             if (!is) bench.letGo();
         });
         tools.getStyleClass().add("word");
-        tools.setTooltip(new Tooltip("The tools you have and how far each reaches in from an edge: the blank is laid out for what they can do."));
+        tools.setTooltip(new Tooltip("The tools you have and how far each reaches in from an edge: the blank is laid out for"
+                + " what they can do."));
         tools.setOnAction(e -> toolList.run());
         leaning = phrase("shrinking", lean, "stretching, with", tools, ",");
         more.getStyleClass().add("small");

@@ -105,7 +105,8 @@ final class TakeAway {
         said.setWrapText(true);
         said.setMaxWidth(WIDE + 300);
         said.setMinHeight(Region.USE_PREF_SIZE);
-        said.textProperty().bind(Bindings.when(bench.troubleProperty().isNotEmpty()).then(bench.troubleProperty()).otherwise(bench.newsProperty()));
+        said.textProperty().bind(Bindings.when(bench.troubleProperty().isNotEmpty()).then(bench.troubleProperty())
+                .otherwise(bench.newsProperty()));
         said.managedProperty().bind(said.textProperty().isNotEmpty());
         VBox content = new VBox(14, beside, printing(), said, into, care);
         content.setPadding(new Insets(12));
@@ -140,7 +141,8 @@ final class TakeAway {
         noPrinter.setMaxWidth(WIDE + 300);
         noPrinter.setMinHeight(Region.USE_PREF_SIZE);
         show(List.of(), "Looking for printers…");
-        CompletableFuture.supplyAsync(PdfPrinter::all).exceptionally(e -> List.of()).thenAccept(found -> Platform.runLater(() -> show(found, NONE)));
+        CompletableFuture.supplyAsync(PdfPrinter::all).exceptionally(e -> List.of()).thenAccept(found -> Platform.runLater(() ->
+                show(found, NONE)));
         return new StackPane(noPrinter, printing);
     }
 

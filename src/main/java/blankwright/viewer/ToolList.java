@@ -56,16 +56,17 @@ final class ToolList {
         style = bench.styleProperty().get();
         grid.setHgap(8);
         grid.setVgap(6);
-        Label words = wrapped("What you have, and how far in from a free edge it works along the skin: the throat of a jaw tool or a wheel, the"
-                + " depth of a tuck; or anywhere. The cost is the time the same work takes, 1 for the quickest. With no tool listed, whatever is"
-                + " needed is taken to be possible anywhere.");
+        Label words = wrapped("What you have, and how far in from a free edge it works along the skin: the throat of a jaw tool or a wheel,"
+                + " the depth of a tuck; or anywhere. The cost is the time the same work takes, 1 for the quickest. With no tool listed,"
+                + " whatever is needed is taken to be possible anywhere.");
         Button add = button("Add a tool", Feather.PLUS, "One line more.", () -> {
             line(ToolDraft.blank(style));
             lay();
             lines.get(lines.size() - 1).name().requestFocus();
         });
         Button read = button("Read a list…", Feather.FOLDER, "Takes the tools from a file; see the manual, least work.", () -> read(owner));
-        Button keep = button("Keep as a list…", Feather.SAVE, "Writes these tools to a file of their own, for other panels.", () -> keep(owner));
+        Button keep = button("Keep as a list…", Feather.SAVE, "Writes these tools to a file of their own, for other panels.", () ->
+                keep(owner));
         trouble.setWrapText(true);
         trouble.setMaxWidth(640);
         trouble.setMinHeight(Region.USE_PREF_SIZE);

@@ -128,7 +128,8 @@ final class WorkPane extends VBox {
         wrapped(warning);
         warning.managedProperty().bind(warning.visibleProperty());
         warning.setVisible(false);
-        cure.setTooltip(new Tooltip("Seams that were found to make this blank one that can be cut, or to let the tools reach. Undo takes them back."));
+        cure.setTooltip(new Tooltip("Seams that were found to make this blank one that can be cut, or to let the tools reach."
+                + " Undo takes them back."));
         cure.setOnAction(e -> bench.result().flatMap(Result::proposal)
                 .ifPresent(p -> bench.change(r -> r.withSeams(p.taken().recipe().seams()))));
         cure.managedProperty().bind(cure.visibleProperty());

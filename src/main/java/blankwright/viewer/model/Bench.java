@@ -106,7 +106,8 @@ public final class Bench {
         laid.addListener((o, was, is) -> {
             if (is != null && !is.has(map.get())) map.set(MapKind.WORK);
         });
-        behind = Bindings.createBooleanBinding(() -> laid.get() != null && first.get() == null && !runner.busyProperty().get() && lagging(), laid, work,
+        behind = Bindings.createBooleanBinding(() -> laid.get() != null && first.get() == null && !runner.busyProperty().get()
+                && lagging(), laid, work,
                 first, runner.busyProperty());
         tints = Bindings.createObjectBinding(() -> laid.get() == null || !laid.get().has(map.get()) ? null
                 : laid.get().tints(map.get(), work.get() == null ? OptionalDouble.empty() : work.get().end(map.get())), laid, map, work);
@@ -351,7 +352,8 @@ public final class Bench {
 
     /** Whether two recipes give the same blank with other words on it. */
     private static boolean onlyNamed(Recipe one, Recipe other) {
-        return one.withName(other.name()).withHand(other.hand()).withNotes(other.notes()).withScales(other.scales()).withTapes(other.tapes())
+        return one.withName(other.name()).withHand(other.hand()).withNotes(other.notes()).withScales(other.scales())
+                .withTapes(other.tapes())
                 .equals(other);
     }
 
@@ -441,7 +443,8 @@ public final class Bench {
         }
         errands.clear();
         news.set("");
-        if (trouble.get().isEmpty()) trouble.set("The blank shown is not that of the order, so nothing was taken away: undo, or lay it out again.");
+        if (trouble.get().isEmpty()) trouble.set("The blank shown is not that of the order, so nothing was taken away: undo, or lay"
+                + " it out again.");
     }
 
     /** Lays out what was decided, where that was stopped or refused. */
@@ -495,7 +498,8 @@ public final class Bench {
                 sheets -> news.set((sheets == 1 ? "One sheet was" : sheets + " sheets were") + " sent to " + printer.name()
                         + ". Measure the check squares both ways before you cut."),
                 e -> {
-                    if (e instanceof IOException) trouble.set("The printer " + printer.name() + " did not take the sheets (" + e.getMessage()
+                    if (e instanceof IOException) trouble.set("The printer " + printer.name() + " did not take the sheets ("
+                            + e.getMessage()
                             + "). See whether it is switched on and has paper, or write the PDF and print that at 100 %.");
                     else if (e instanceof IllegalArgumentException) trouble.set(
                             "This blank would take thousands of sheets of paper: give the DXF or SVG to a cutting shop instead.");
@@ -549,7 +553,8 @@ public final class Bench {
     /** Where the recipe or the mesh lies; empty for a panel of the Tern that was never saved. */
     public Optional<Path> folder() {
         if (file.get() != null) return Optional.of(file.get().getParent());
-        return given != null && history != null && history.now().recipe().source() instanceof Source.OfMesh ? Optional.of(given.folder()) : Optional.empty();
+        return given != null && history != null && history.now().recipe().source() instanceof Source.OfMesh ? Optional.of(given.folder())
+                : Optional.empty();
     }
 
     private static String seenFrom(Path folder, Path mesh) {

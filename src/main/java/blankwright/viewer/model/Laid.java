@@ -61,7 +61,8 @@ public final class Laid {
         usual.put(MapKind.THICKNESS, Tints.thickness(thinnest, thickest));
         usual.put(MapKind.CURVATURE, Tints.bothWays(Math.max(0.1, rounded(roundest))));
         if (judge.isPresent()) usual.put(MapKind.LIMIT, Tints.upTo(1));
-        if (skins.stream().allMatch(skin -> skin.painting(MapKind.BUCKLING) != null)) usual.put(MapKind.BUCKLING, Tints.upTo(PressedPicture.END));
+        if (skins.stream().allMatch(skin -> skin.painting(MapKind.BUCKLING) != null)) usual.put(MapKind.BUCKLING,
+                Tints.upTo(PressedPicture.END));
         for (MapKind kind : usual.keySet()) contours.put(kind, Contour.of(skins, kind, usual.get(kind)));
     }
 

@@ -32,7 +32,8 @@ public record ToolDraft(String name, Instruction does, String reach, String cost
             try {
                 tools.add(draft.tool(style));
             } catch (IllegalArgumentException e) {
-                throw new IllegalArgumentException("Tool " + (tools.size() + 1) + (draft.name().isBlank() ? "" : ", " + draft.name().strip()) + ": "
+                throw new IllegalArgumentException("Tool " + (tools.size() + 1) + (draft.name().isBlank() ? "" : ", " + draft.name()
+                        .strip()) + ": "
                         + e.getMessage() + ".");
             }
         }

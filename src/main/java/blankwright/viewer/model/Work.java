@@ -51,7 +51,8 @@ public record Work(Recipe recipe) {
         return switch (kind) {
             case WORK -> times(scales.work(), 0.01);
             case THICKNESS -> scales.thickness();
-            case CURVATURE -> scales.crown().isPresent() ? OptionalDouble.of(tidy(Math.toDegrees(scales.crown().getAsDouble()))) : scales.crown();
+            case CURVATURE -> scales.crown().isPresent() ? OptionalDouble.of(tidy(Math.toDegrees(scales.crown().getAsDouble())))
+                    : scales.crown();
             case LIMIT -> scales.limit();
             case BUCKLING -> scales.buckling();
         };
