@@ -9,7 +9,8 @@ import blankwright.num.Progress;
  * <ol><li>Ask {@link Newton} for a move: to the minimum of the positive part of the second-order picture, or nearly.
  * <li>Step along it; with a barrier at most 0.9 of the way to the first triangle without area.
  * <li>Halve until the energy falls by 1e-4 of what the slope promises; double a full step that gained more than promised.
- * <li>Where the second derivative promised well, take it for smaller changes of strain the next time; where steps were cut, for larger.
+ * <li>Where the second derivative promised well, take it for smaller changes of strain the next time; where a step was cut or fell
+ * short, for larger.
  * <li>Stop after a full step that promised less than the tolerance.</ol>
  *
  * <p>Source: Teran, Sifakis, Irving and Fedkiw, "Robust Quasistatic Finite Elements and Flesh Simulation", 2005, docs/sources.md [TSIF05].
@@ -60,7 +61,7 @@ final class Descent {
         if (!(value < Double.POSITIVE_INFINITY)) return End.NO_DESCENT;         // else no gain would look like being at the bottom
         double firstGain = 0, radius = RADIUS;
         for (steps = 0; steps < options.stepLimit(); ) {
-            form.gradient(energy, uv, gradient);
+            newton.gradient(uv, radius, gradient);
             if (!newton.move(uv, gradient, radius, WORTH * value, move)) return End.NO_DESCENT;
             double slope = dot(gradient, move);
             double gain = -slope / 2;

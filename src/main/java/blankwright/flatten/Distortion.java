@@ -17,6 +17,8 @@ import blankwright.sparse.Elements;
 final class Distortion {
     /** Height of a triangle over its longest side below which it is treated as this high: about 1e-7 still leaves 8 digits of stiffness. */
     private static final double LEAST_HEIGHT = 1e-7;
+    /** Numbers of a second derivative by J. */
+    static final int SECOND = PlaneStiffness.SIZE;
 
     private final int triangles;
     private final int[] tri;
@@ -176,17 +178,44 @@ final class Distortion {
                 double sum = q == 0 ? 0 : (p1 + p2) / 2 / q * area[t], difference = p == 0 ? 0 : (p1 - p2) / 2 / p * area[t];
                 double pa = sum * e + difference * f, pb = -sum * h + difference * g;
                 double pc = sum * h + difference * g, pd = sum * e - difference * f;
-                double u1 = pa * g1x + pb * g1y, v1 = pc * g1x + pd * g1y, u2 = pa * g2x + pb * g2y, v2 = pc * g2x + pd * g2y;
-                int o = 6 * t;
-                pull[o] = -u1 - u2;
-                pull[o + 1] = -v1 - v2;
-                pull[o + 2] = u1;
-                pull[o + 3] = v1;
-                pull[o + 4] = u2;
-                pull[o + 5] = v2;
+                pull(t, pa, pb, pc, pd);
             }
             return 0;
         });
+        gather(out);
+    }
+
+    /**
+     * The same, and with it the positive part of the second derivative: of each triangle the lower triangle, row by row, of the symmetric matrix
+     * by J = [a b; c d], its area a factor; 10 numbers.
+     */
+    void gradient(TriangleEnergy energy, double[] uv, double[] out, double[] second) {
+        Chunks.sum(triangles, (from, to) -> {
+            double[] of = new double[SECOND + 4];
+            for (int t = from; t < to; t++) {
+                derivatives(energy, t, uv, 0, of);
+                System.arraycopy(of, 0, second, SECOND * t, SECOND);
+                pull(t, of[SECOND], of[SECOND + 1], of[SECOND + 2], of[SECOND + 3]);
+            }
+            return 0;
+        });
+        gather(out);
+    }
+
+    /** Notes what a derivative by J = [a b; c d] means for the corners. */
+    private void pull(int t, double a, double b, double c, double d) {
+        double g1x = grad[4 * t], g1y = grad[4 * t + 1], g2x = grad[4 * t + 2], g2y = grad[4 * t + 3];
+        double u1 = a * g1x + b * g1y, v1 = c * g1x + d * g1y, u2 = a * g2x + b * g2y, v2 = c * g2x + d * g2y;
+        int o = 6 * t;
+        pull[o] = -u1 - u2;
+        pull[o + 1] = -v1 - v2;
+        pull[o + 2] = u1;
+        pull[o + 3] = v1;
+        pull[o + 4] = u2;
+        pull[o + 5] = v2;
+    }
+
+    private void gather(double[] out) {
         Chunks.sum(cornerStart.length - 1, (from, to) -> {
             for (int v = from; v < to; v++) {
                 double x = 0, y = 0;
@@ -209,78 +238,104 @@ final class Distortion {
     /** The same with this share, 0..1, of what is negative in the twist modes: the sum over all triangles may be positive or not. */
     Elements stiffness(TriangleEnergy energy, double[] uv, double twisting) {
         return (t, out) -> {
-            int i = 2 * tri[3 * t], j = 2 * tri[3 * t + 1], k = 2 * tri[3 * t + 2];
-            double x1 = uv[j] - uv[i], y1 = uv[j + 1] - uv[i + 1], x2 = uv[k] - uv[i], y2 = uv[k + 1] - uv[i + 1];
-            double g1x = grad[4 * t], g1y = grad[4 * t + 1], g2x = grad[4 * t + 2], g2y = grad[4 * t + 3];
-            double a = x1 * g1x + x2 * g2x, b = x1 * g1y + x2 * g2y, c = y1 * g1x + y2 * g2x, d = y1 * g1y + y2 * g2y;
-            double e = (a + d) / 2, h = (c - b) / 2, f = (a - d) / 2, g = (c + b) / 2;
-            double q = Math.sqrt(e * e + h * h), p = Math.sqrt(f * f + g * g);
-            double s1 = q + p, s2 = s1 == 0 ? 0 : (a * d - b * c) / s1;
-            energy.derivatives(t, s1, s2, out);                              // out is free until the modes are added
-            double p1 = out[0], p2 = out[1], f11 = out[2], f22 = out[3], f12 = out[4];
-            double one = Math.max(0, f11), two = Math.max(0, f22), cos = 1, sin = 0;
-            if (f12 != 0) {                                                  // eigenvectors (cos, sin) and (-sin, cos) of the 2x2 block
-                double middle = (f11 + f22) / 2, half = (f11 - f22) / 2, radius = Math.sqrt(half * half + f12 * f12);
-                one = Math.max(0, middle + radius);
-                two = Math.max(0, middle - radius);
-                double larger = Math.sqrt((1 + Math.abs(half) / radius) / 2), smaller = f12 / (2 * radius * larger);
-                cos = half >= 0 ? larger : Math.abs(smaller);
-                sin = half >= 0 ? smaller : Math.copySign(larger, f12);
-            }
-            double twist = q > 1e-12 * s1 ? (p1 + p2) / (2 * q) : 0;
-            if (twist < 0) twist *= twisting;
-            double flip = Math.max(0, p > 1e-8 * s1 ? (p1 - p2) / (2 * p) : (f11 + f22) / 2 - f12);
-            double re = q > 0 ? e / q : 1, rh = q > 0 ? h / q : 0, mf = p > 0 ? f / p : 1, mg = p > 0 ? g / p : 0;
-            java.util.Arrays.fill(out, 0);
-            // u1v1ᵀ = (R + M)/2, u2v2ᵀ = (R - M)/2; so cos u1v1ᵀ + sin u2v2ᵀ = (sum R + gap M)/2, and -sin u1v1ᵀ + cos u2v2ᵀ = (gap R - sum M)/2;
-            // twist and flip are R and M turned a quarter, over √2
-            double sum = cos + sin, gap = cos - sin;
-            addMode(out, area[t] * one, (sum * re + gap * mf) / 2, (gap * mg - sum * rh) / 2, (sum * rh + gap * mg) / 2,
-                    (sum * re - gap * mf) / 2, g1x, g1y, g2x, g2y);
-            addMode(out, area[t] * two, (gap * re - sum * mf) / 2, (-gap * rh - sum * mg) / 2, (gap * rh - sum * mg) / 2,
-                    (gap * re + sum * mf) / 2, g1x, g1y, g2x, g2y);
-            addMode(out, area[t] * twist / 2, -rh, -re, re, -rh, g1x, g1y, g2x, g2y);
-            addMode(out, area[t] * flip / 2, -mg, mf, mf, mg, g1x, g1y, g2x, g2y);
+            derivatives(energy, t, uv, twisting, out);
+            PlaneStiffness.element(out, 0, grad[4 * t], grad[4 * t + 1], grad[4 * t + 2], grad[4 * t + 3], out);
         };
+    }
+
+    /** The second derivative that was written with the gradient, triangle by triangle. */
+    Elements stiffness(double[] second) {
+        return (t, out) -> PlaneStiffness.element(second, SECOND * t, grad[4 * t], grad[4 * t + 1], grad[4 * t + 2], grad[4 * t + 3], out);
+    }
+
+    /** The same of triangle t by the gradient K of a move over the layout, which changes J by K·J, added to {@code sum[at..at+9]}. */
+    void addInPlane(int t, double[] uv, double[] second, double[] sum, int at) {
+        int i = 2 * tri[3 * t], j = 2 * tri[3 * t + 1], k = 2 * tri[3 * t + 2];
+        double x1 = uv[j] - uv[i], y1 = uv[j + 1] - uv[i + 1], x2 = uv[k] - uv[i], y2 = uv[k + 1] - uv[i + 1];
+        double g1x = grad[4 * t], g1y = grad[4 * t + 1], g2x = grad[4 * t + 2], g2y = grad[4 * t + 3];
+        double a = x1 * g1x + x2 * g2x, b = x1 * g1y + x2 * g2y, c = y1 * g1x + y2 * g2x, d = y1 * g1y + y2 * g2y;
+        int o = SECOND * t;
+        double xx = second[o], xy = second[o + 1], yy = second[o + 2];       // of the first row of J with itself
+        sum[at] += a * a * xx + 2 * a * b * xy + b * b * yy;
+        sum[at + 1] += a * c * xx + (a * d + b * c) * xy + b * d * yy;
+        sum[at + 2] += c * c * xx + 2 * c * d * xy + d * d * yy;
+        double p = second[o + 3], q = second[o + 4], r = second[o + 6], s = second[o + 7];     // of the second row with the first
+        double pa = p * a + q * b, pc = p * c + q * d, ra = r * a + s * b, rc = r * c + s * d;
+        sum[at + 3] += a * pa + b * ra;
+        sum[at + 4] += a * pc + b * rc;
+        sum[at + 6] += c * pa + d * ra;
+        sum[at + 7] += c * pc + d * rc;
+        xx = second[o + 5];
+        xy = second[o + 8];
+        yy = second[o + 9];
+        sum[at + 5] += a * a * xx + 2 * a * b * xy + b * b * yy;
+        sum[at + 8] += a * c * xx + (a * d + b * c) * xy + b * d * yy;
+        sum[at + 9] += c * c * xx + 2 * c * d * xy + d * d * yy;
+    }
+
+    /** Writes the second derivative of triangle t by J, then the four numbers of the first, both times its area. */
+    private void derivatives(TriangleEnergy energy, int t, double[] uv, double twisting, double[] out) {
+        int i = 2 * tri[3 * t], j = 2 * tri[3 * t + 1], k = 2 * tri[3 * t + 2];
+        double x1 = uv[j] - uv[i], y1 = uv[j + 1] - uv[i + 1], x2 = uv[k] - uv[i], y2 = uv[k + 1] - uv[i + 1];
+        double g1x = grad[4 * t], g1y = grad[4 * t + 1], g2x = grad[4 * t + 2], g2y = grad[4 * t + 3];
+        double a = x1 * g1x + x2 * g2x, b = x1 * g1y + x2 * g2y, c = y1 * g1x + y2 * g2x, d = y1 * g1y + y2 * g2y;
+        double e = (a + d) / 2, h = (c - b) / 2, f = (a - d) / 2, g = (c + b) / 2;
+        double q = Math.sqrt(e * e + h * h), p = Math.sqrt(f * f + g * g);
+        double s1 = q + p, s2 = s1 == 0 ? 0 : (a * d - b * c) / s1;
+        energy.derivatives(t, s1, s2, out);                                  // out is free until the modes are added
+        double p1 = out[0], p2 = out[1], f11 = out[2], f22 = out[3], f12 = out[4];
+        double one = Math.max(0, f11), two = Math.max(0, f22), cos = 1, sin = 0;
+        if (f12 != 0) {                                                      // eigenvectors (cos, sin) and (-sin, cos) of the 2x2 block
+            double middle = (f11 + f22) / 2, half = (f11 - f22) / 2, radius = Math.sqrt(half * half + f12 * f12);
+            one = Math.max(0, middle + radius);
+            two = Math.max(0, middle - radius);
+            double larger = Math.sqrt((1 + Math.abs(half) / radius) / 2), smaller = f12 / (2 * radius * larger);
+            cos = half >= 0 ? larger : Math.abs(smaller);
+            sin = half >= 0 ? smaller : Math.copySign(larger, f12);
+        }
+        double twist = q > 1e-12 * s1 ? (p1 + p2) / (2 * q) : 0;
+        if (twist < 0) twist *= twisting;
+        double flip = Math.max(0, p > 1e-8 * s1 ? (p1 - p2) / (2 * p) : (f11 + f22) / 2 - f12);
+        double re = q > 0 ? e / q : 1, rh = q > 0 ? h / q : 0, mf = p > 0 ? f / p : 1, mg = p > 0 ? g / p : 0;
+        java.util.Arrays.fill(out, 0, SECOND, 0);
+        // u1v1ᵀ = (R + M)/2, u2v2ᵀ = (R - M)/2; so cos u1v1ᵀ + sin u2v2ᵀ = (sum R + gap M)/2, and -sin u1v1ᵀ + cos u2v2ᵀ = (gap R - sum M)/2;
+        // twist and flip are R and M turned a quarter, over √2
+        double sum = cos + sin, gap = cos - sin, w = area[t];
+        addMode(out, w * one, (sum * re + gap * mf) / 2, (gap * mg - sum * rh) / 2, (sum * rh + gap * mg) / 2, (sum * re - gap * mf) / 2);
+        addMode(out, w * two, (gap * re - sum * mf) / 2, (-gap * rh - sum * mg) / 2, (gap * rh - sum * mg) / 2, (gap * re + sum * mf) / 2);
+        addMode(out, w * twist / 2, -rh, -re, re, -rh);
+        addMode(out, w * flip / 2, -mg, mf, mf, mg);
+        // dE/dJ = (p1 + p2)/2 R + (p1 - p2)/2 M, R = [re -rh; rh re], M = [mf mg; mg -mf]
+        double even = q == 0 ? 0 : (p1 + p2) / 2 * w, odd = p == 0 ? 0 : (p1 - p2) / 2 * w;
+        out[SECOND] = even * re + odd * mf;
+        out[SECOND + 1] = -even * rh + odd * mg;
+        out[SECOND + 2] = even * rh + odd * mg;
+        out[SECOND + 3] = even * re - odd * mf;
     }
 
     /** Least-squares conformal energy |M part of J|² doubled, triangle by triangle: 0 where a map keeps angles. */
     Elements conformal() {
         return (t, out) -> {
-            java.util.Arrays.fill(out, 0);
-            double g1x = grad[4 * t], g1y = grad[4 * t + 1], g2x = grad[4 * t + 2], g2y = grad[4 * t + 3];
-            addMode(out, area[t], 1, 0, 0, -1, g1x, g1y, g2x, g2y);
-            addMode(out, area[t], 0, 1, 1, 0, g1x, g1y, g2x, g2y);
+            java.util.Arrays.fill(out, 0, SECOND, 0);
+            addMode(out, area[t], 1, 0, 0, -1);
+            addMode(out, area[t], 0, 1, 1, 0);
+            PlaneStiffness.element(out, 0, grad[4 * t], grad[4 * t + 1], grad[4 * t + 2], grad[4 * t + 3], out);
         };
     }
 
-    /** Adds weight·m mᵀ, m the mode [a b; c d] as a pull on the six unknowns, to the packed lower triangle. */
-    private static void addMode(double[] out, double weight, double a, double b, double c, double d,
-                                double g1x, double g1y, double g2x, double g2y) {
-        double m2 = a * g1x + b * g1y, m3 = c * g1x + d * g1y, m4 = a * g2x + b * g2y, m5 = c * g2x + d * g2y;
-        double m0 = -m2 - m4, m1 = -m3 - m5;
-        double w0 = weight * m0, w1 = weight * m1, w2 = weight * m2, w3 = weight * m3, w4 = weight * m4, w5 = weight * m5;
-        out[0] += w0 * m0;
-        out[1] += w1 * m0;
-        out[2] += w1 * m1;
-        out[3] += w2 * m0;
-        out[4] += w2 * m1;
-        out[5] += w2 * m2;
-        out[6] += w3 * m0;
-        out[7] += w3 * m1;
-        out[8] += w3 * m2;
-        out[9] += w3 * m3;
-        out[10] += w4 * m0;
-        out[11] += w4 * m1;
-        out[12] += w4 * m2;
-        out[13] += w4 * m3;
-        out[14] += w4 * m4;
-        out[15] += w5 * m0;
-        out[16] += w5 * m1;
-        out[17] += w5 * m2;
-        out[18] += w5 * m3;
-        out[19] += w5 * m4;
-        out[20] += w5 * m5;
+    /** Adds weight·m mᵀ, m the mode [a b; c d], to the packed lower triangle. */
+    private static void addMode(double[] out, double weight, double a, double b, double c, double d) {
+        double wa = weight * a, wb = weight * b, wc = weight * c, wd = weight * d;
+        out[0] += wa * a;
+        out[1] += wb * a;
+        out[2] += wb * b;
+        out[3] += wc * a;
+        out[4] += wc * b;
+        out[5] += wc * c;
+        out[6] += wd * a;
+        out[7] += wd * b;
+        out[8] += wd * c;
+        out[9] += wd * d;
     }
 
     /** Largest step along {@code move} before the first triangle has no area, +∞ if none; only triangles that are not turned over count. */

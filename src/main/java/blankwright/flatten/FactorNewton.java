@@ -48,6 +48,10 @@ final class FactorNewton implements Newton {
         this.progress = progress;
     }
 
+    @Override public void gradient(double[] uv, double radius, double[] gradient) {
+        form.gradient(energy, uv, gradient);
+    }
+
     @Override public boolean move(double[] uv, double[] gradient, double radius, double worth, double[] move) {
         TriangleEnergy picture = energy.overChanges(radius);
         boolean cut = radius > lastRadius;

@@ -27,6 +27,7 @@ final class Level {
     private RimLoops rims;
     private Cholesky solver;
     private Transfer transfer;
+    private int[] coarseCorners, inside, insideStart;                    // the next coarser level's triangles, and those that lie in each
 
     private Level(TriMesh mesh, boolean large) {
         this.mesh = mesh;
@@ -113,12 +114,40 @@ final class Level {
         return energy.coarser(coarser.mesh().triangleCount(), coarser.triangleOf(), form().areas());
     }
 
-    /** A layout of this level as one of the next coarser. */
-    double[] carriedDown(double[] uv, Level to) {
-        double[] carried = coarser.carried(uv);
-        double unit = form().scale() / to.form().scale();
-        for (int i = 0; i < carried.length; i++) carried[i] *= unit;
-        return carried;
+    /** A layout of this level, or anything of 2 numbers a vertex, as the next coarser one has it, in the units of this. */
+    double[] carriedDown(double[] uv) {
+        return coarser.carried(uv);
+    }
+
+    /** How the next coarser level's part of a layout resists moves. */
+    PlaneStiffness averaged(PlaneStiffness.Finer finer, double[] coarseLayout) {
+        if (inside == null) find();
+        return PlaneStiffness.averaged(coarseCorners, coarseLayout, insideStart, inside, finer);
+    }
+
+    /** The triangles that lie in each of the next coarser level; where none does, one at its first corner. */
+    private void find() {
+        coarseCorners = coarser.mesh().corners();
+        int[] of = coarser.triangleOf();
+        int m = coarser.mesh().triangleCount();
+        int[] count = new int[m + 1];
+        for (int t : of) count[t + 1]++;
+        int[] at = new int[m];
+        boolean[] empty = new boolean[m];
+        insideStart = new int[m + 1];
+        for (int t = 0; t < m; t++) {
+            empty[t] = count[t + 1] == 0;
+            insideStart[t + 1] = insideStart[t] + Math.max(1, count[t + 1]);
+            at[t] = insideStart[t];
+        }
+        inside = new int[insideStart[m]];
+        for (int t = 0; t < of.length; t++) inside[at[of[t]]++] = t;
+        int[] some = new int[coarser.mesh().vertexCount()];           // coarse vertex -> a triangle here that touches it
+        for (int c = 0; c < 3 * of.length; c++) {
+            int p = 3 * mesh.corner(c / 3, c % 3);
+            if (coarser.weights()[p] == 1) some[coarser.parents()[p]] = c / 3;
+        }
+        for (int t = 0; t < m; t++) if (empty[t]) inside[insideStart[t]] = some[coarseCorners[3 * t]];
     }
 
     /** A layout of the next coarser level as one of this. */

@@ -13,14 +13,17 @@ import java.util.List;
  */
 final class MultigridNewton implements Newton {
     private static final double NEAR = 0.01;              // residual, relative, at which a move is good enough: what is left is the next one's
+    private static final double NEARLY = 0.03;            // the same where the second derivative fits larger changes: it misses as much itself
     private static final double USEFUL = 0.1;             // residual at which it still beats the time of a factor
     private static final double SETTLED = 1e5;            // promised gain, over what is worth gaining, below which the matrices hardly change
     private static final int MOVES = 25;                  // then a factor, which can keep more of the second derivative, is worth its time
     private static final int PATIENCE = 30;               // iterations: about the time of one factor at 500 000 triangles
 
     private final List<Level> levels;                     // this one and the coarser
-    private final List<TriangleEnergy> energies = new ArrayList<>();
+    private final TriangleEnergy energy;
     private final Multigrid multigrid;
+    private final int[] tri;
+    private final double[] second;                        // derivative of the energy, by triangles of the finest mesh
     private final double[] lift;
     private final Progress progress;
     private int moves;
@@ -31,21 +34,28 @@ final class MultigridNewton implements Newton {
         this.levels = levels;
         this.progress = progress;
         int n = levels.size() - 1;
-        energies.add(energy);
-        for (int l = 0; l < n; l++) energies.add(levels.get(l).coarser(energies.get(l)));
+        this.energy = energy;
+        tri = levels.get(0).mesh().corners();
+        second = new double[Distortion.SECOND * levels.get(0).mesh().triangleCount()];
         multigrid = new Multigrid(levels.subList(0, n).stream().map(Level::rows).toList(),
                 levels.subList(0, n).stream().map(Level::transfer).toList(), levels.get(n).solver());
         lift = levels.stream().mapToDouble(l -> LIFT * l.form().typicalStiffness()).toArray();
     }
 
+    @Override public void gradient(double[] uv, double radius, double[] gradient) {
+        if (instead == null && moves < MOVES && !settled) levels.get(0).form().gradient(energy.overChanges(radius), uv, gradient, second);
+        else levels.get(0).form().gradient(energy, uv, gradient);
+    }
+
     @Override public boolean move(double[] uv, double[] gradient, double radius, double worth, double[] move) {
-        if (instead == null && moves++ < MOVES && (settled || filled(uv, radius))) {
+        if (instead == null && moves++ < MOVES && (settled || filled(uv))) {
             double[] down = new double[gradient.length];
             for (int i = 0; i < down.length; i++) down[i] = -gradient[i];
-            double left = multigrid.solve(down, move, NEAR, worth, PATIENCE, progress::cancelled);
+            double near = energy.overChanges(radius) == energy ? NEAR : NEARLY;
+            double left = multigrid.solve(down, move, near, worth, PATIENCE, progress::cancelled);
             double slope = Descent.dot(gradient, move);
             settled = -slope < SETTLED * worth;
-            if (left > NEAR) instead = byFactor();
+            if (left > near) instead = byFactor();
             if (left <= USEFUL && slope <= 0) return true;
         }
         if (instead == null) instead = byFactor();
@@ -53,15 +63,22 @@ final class MultigridNewton implements Newton {
     }
 
     private Newton byFactor() {
-        return new FactorNewton(levels.get(0).form(), levels.get(0).solver(), energies.get(0), progress);
+        return new FactorNewton(levels.get(0).form(), levels.get(0).solver(), energy, progress);
     }
 
-    private boolean filled(double[] uv, double radius) {
-        List<Elements> elements = new ArrayList<>();
+    private boolean filled(double[] uv) {
+        Distortion form = levels.get(0).form();
+        List<Elements> elements = new ArrayList<>(List.of(form.stiffness(second)));
         double[] layout = uv;
-        for (int l = 0; l < levels.size(); l++) {
-            if (l > 0) layout = levels.get(l - 1).carriedDown(layout, levels.get(l));
-            elements.add(levels.get(l).form().stiffness(energies.get(l).overChanges(radius), layout));
+        PlaneStiffness.Finer finer = (t, sum, at) -> {
+            form.addInPlane(t, uv, second, sum, at);
+            return Math.max(Math.abs(PlaneStiffness.twiceArea(tri, t, uv)), Double.MIN_NORMAL);
+        };
+        for (int l = 1; l < levels.size(); l++) {
+            layout = levels.get(l - 1).carriedDown(layout);
+            PlaneStiffness coarse = levels.get(l - 1).averaged(finer, layout);
+            elements.add(coarse.elements());
+            finer = coarse.finer();
         }
         return multigrid.fill(elements, lift, rigidMotions(layout), progress::cancelled);
     }

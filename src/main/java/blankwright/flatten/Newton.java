@@ -6,9 +6,16 @@ interface Newton {
     double LIFT = 1e-9;
 
     /**
-     * @param uv the layout, 2 numbers a vertex; must not change meanwhile
-     * @param gradient there
+     * Writes the energy's gradient at a layout, 2 numbers a vertex; what else is found on the way serves the move from there.
+     *
      * @param radius change of strain that the second derivative is to fit
+     */
+    void gradient(double[] uv, double radius, double[] gradient);
+
+    /**
+     * @param uv the layout that the gradient was last asked for; must not change meanwhile
+     * @param gradient there
+     * @param radius as given with it
      * @param worth energy below which what is still to be gained need not be gained by this move
      * @param move written: along it the energy falls
      * @return false where no such move was found

@@ -24,7 +24,8 @@ public final class LeastWork implements TriangleEnergy {
     private static final double FLOOR = 1e-6;
 
     private final Resistance metal;
-    private final double square, coupling, elastic, start, modulus;
+    private final double square, coupling, elastic, start, modulus, exponent;
+    private final double plastic, before;  // past the yield w = before + plastic (start + eb - elastic)^(n+1)
     private final double[] stretchCost;    // per triangle, or one for all
     private final double[] shrinkCost;
     private final double radius;
@@ -39,6 +40,9 @@ public final class LeastWork implements TriangleEnergy {
         modulus = metal.modulus();
         elastic = metal.yield() / modulus;
         start = metal.start();
+        exponent = metal.exponent();
+        plastic = metal.strength() / (exponent + 1);
+        before = metal.yield() * elastic / 2 - plastic * Math.pow(start, exponent + 1);
     }
 
     /** Stretching and shrinking cost their work. */
@@ -93,7 +97,9 @@ public final class LeastWork implements TriangleEnergy {
 
     /** w(√q)/(E q). */
     private double secant(double q) {
-        return q <= elastic * elastic ? 0.5 : metal.work(Math.sqrt(q)) / (modulus * q);
+        if (q <= elastic * elastic) return 0.5;
+        double grown = start + Math.sqrt(q) - elastic;
+        return (before + plastic * grown * Math.pow(grown, exponent)) / (modulus * q);
     }
 
     private static double wall(double s) {
@@ -112,10 +118,10 @@ public final class LeastWork implements TriangleEnergy {
         double pxx = c * qxx + 2 * exx, pyy = c * qxx + 2 * eyy, pxy = c * qxy;
         double h = 0.5, h1 = 0, h2 = 0;                                    // w(√q)/(E q) and its derivatives by q
         if (q > elastic * elastic) {
-            double eb = Math.sqrt(q), grown = start + eb - elastic, n = metal.exponent();
-            double stress = metal.strength() * Math.pow(grown, n) / modulus, tangent = n * stress / grown;
+            double eb = Math.sqrt(q), grown = start + eb - elastic, power = Math.pow(grown, exponent);
+            double stress = metal.strength() * power / modulus, tangent = exponent * stress / grown;
             double slope = tangent + (stress / eb - tangent) * radius * radius / (radius * radius + q);
-            h = metal.work(eb) / (modulus * q);
+            h = (before + plastic * grown * power) / (modulus * q);
             double u = stress * eb / 2 - h * q;
             h1 = u / (q * q);
             h2 = (slope * eb - stress) / (4 * eb * q * q) - 2 * u / (q * q * q);
