@@ -9,8 +9,7 @@ import blankwright.num.Progress;
  * <ol><li>Ask {@link Newton} for a move: to the minimum of the positive part of the second-order picture, or nearly.
  * <li>Step along it; with a barrier at most 0.9 of the way to the first triangle without area.
  * <li>Halve until the energy falls by 1e-4 of what the slope promises; double a full step that gained more than promised.
- * <li>Where the second derivative promised well, take it for smaller changes of strain the next time; where a step was cut or fell
- * short, for larger.
+ * <li>Where the second derivative promised well, take it for smaller changes of strain the next time; where steps were cut, for larger.
  * <li>Stop after a full step that promised less than the tolerance.</ol>
  *
  * <p>Source: Teran, Sifakis, Irving and Fedkiw, "Robust Quasistatic Finite Elements and Flesh Simulation", 2005, docs/sources.md [TSIF05].

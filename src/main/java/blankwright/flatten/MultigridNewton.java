@@ -51,10 +51,11 @@ final class MultigridNewton implements Newton {
         if (instead == null && moves++ < MOVES && (settled || filled(uv))) {
             double[] down = new double[gradient.length];
             for (int i = 0; i < down.length; i++) down[i] = -gradient[i];
-            double near = energy.overChanges(radius) == energy ? NEAR : NEARLY;
+            boolean own = energy.overChanges(radius) == energy;         // else the next radius changes the matrices too
+            double near = own ? NEAR : NEARLY;
             double left = multigrid.solve(down, move, near, worth, PATIENCE, progress::cancelled);
             double slope = Descent.dot(gradient, move);
-            settled = -slope < SETTLED * worth;
+            settled = own && -slope < SETTLED * worth;
             if (left > near) instead = byFactor();
             if (left <= USEFUL && slope <= 0) return true;
         }

@@ -120,4 +120,18 @@ class PlaneStiffnessMatchesProductTest {
             assertTrue(full.trace() > 0 && full.trace() < 1e4, "trace " + full.trace());
         }
     }
+
+    /** Where the finer triangles said to lie in one cover twice its area, it gets the half of their sum: what resists is the sheet, not the count. */
+    @Test void whatCoversMoreThanTheTriangleCountsByItsShare() {
+        double[] of = positive(new Random(8)), one = new double[21], two = new double[21];
+        double[] layout = {0, 0, 1, 0, 0.4, 1};
+        for (int share = 1; share <= 2; share++) {
+            double area = share;
+            PlaneStiffness.averaged(new int[] {0, 1, 2}, layout, new int[] {0, 1}, new int[] {0}, (t, sum, at) -> {
+                System.arraycopy(of, 0, sum, at, of.length);
+                return area;
+            }).elements().lowerTriangle(0, share == 1 ? one : two);
+        }
+        for (int i = 0; i < 21; i++) assertEquals(one[i] / 2, two[i], 1e-13);
+    }
 }
