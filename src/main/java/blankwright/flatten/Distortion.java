@@ -19,6 +19,7 @@ final class Distortion {
     private static final double LEAST_HEIGHT = 1e-7;
     /** Numbers of a second derivative by J. */
     static final int SECOND = PlaneStiffness.SIZE;
+    private static final int MODES = 24;                  // four modes of five numbers, and the first derivative
 
     private final int triangles;
     private final int[] tri;
@@ -191,11 +192,12 @@ final class Distortion {
      */
     void gradient(TriangleEnergy energy, double[] uv, double[] out, double[] second) {
         Chunks.sum(triangles, (from, to) -> {
-            double[] of = new double[SECOND + 4];
+            double[] of = new double[MODES];
             for (int t = from; t < to; t++) {
-                derivatives(energy, t, uv, 0, of);
-                System.arraycopy(of, 0, second, SECOND * t, SECOND);
-                pull(t, of[SECOND], of[SECOND + 1], of[SECOND + 2], of[SECOND + 3]);
+                modes(energy, t, uv, 0, of);
+                java.util.Arrays.fill(second, SECOND * t, SECOND * (t + 1), 0);
+                for (int m = 0; m < 20; m += 5) addByJ(second, SECOND * t, of[m], of[m + 1], of[m + 2], of[m + 3], of[m + 4]);
+                pull(t, of[20], of[21], of[22], of[23]);
             }
             return 0;
         });
@@ -238,8 +240,10 @@ final class Distortion {
     /** The same with this share, 0..1, of what is negative in the twist modes: the sum over all triangles may be positive or not. */
     Elements stiffness(TriangleEnergy energy, double[] uv, double twisting) {
         return (t, out) -> {
-            derivatives(energy, t, uv, twisting, out);
-            PlaneStiffness.element(out, 0, grad[4 * t], grad[4 * t + 1], grad[4 * t + 2], grad[4 * t + 3], out);
+            double[] modes = new double[MODES];
+            modes(energy, t, uv, twisting, modes);
+            java.util.Arrays.fill(out, 0);
+            for (int m = 0; m < 20; m += 5) addOnCorners(out, t, modes[m], modes[m + 1], modes[m + 2], modes[m + 3], modes[m + 4]);
         };
     }
 
@@ -273,8 +277,11 @@ final class Distortion {
         sum[at + 9] += c * c * xx + 2 * c * d * xy + d * d * yy;
     }
 
-    /** Writes the second derivative of triangle t by J, then the four numbers of the first, both times its area. */
-    private void derivatives(TriangleEnergy energy, int t, double[] uv, double twisting, double[] out) {
+    /**
+     * Writes the second derivative of triangle t by J as four modes m mᵀ, each a weight and the four numbers of m, then the four numbers of the
+     * first derivative; weights and first derivative times its area.
+     */
+    private void modes(TriangleEnergy energy, int t, double[] uv, double twisting, double[] out) {
         int i = 2 * tri[3 * t], j = 2 * tri[3 * t + 1], k = 2 * tri[3 * t + 2];
         double x1 = uv[j] - uv[i], y1 = uv[j + 1] - uv[i + 1], x2 = uv[k] - uv[i], y2 = uv[k + 1] - uv[i + 1];
         double g1x = grad[4 * t], g1y = grad[4 * t + 1], g2x = grad[4 * t + 2], g2y = grad[4 * t + 3];
@@ -282,7 +289,7 @@ final class Distortion {
         double e = (a + d) / 2, h = (c - b) / 2, f = (a - d) / 2, g = (c + b) / 2;
         double q = Math.sqrt(e * e + h * h), p = Math.sqrt(f * f + g * g);
         double s1 = q + p, s2 = s1 == 0 ? 0 : (a * d - b * c) / s1;
-        energy.derivatives(t, s1, s2, out);                                  // out is free until the modes are added
+        energy.derivatives(t, s1, s2, out);                                  // out is free until the modes are known
         double p1 = out[0], p2 = out[1], f11 = out[2], f22 = out[3], f12 = out[4];
         double one = Math.max(0, f11), two = Math.max(0, f22), cos = 1, sin = 0;
         if (f12 != 0) {                                                      // eigenvectors (cos, sin) and (-sin, cos) of the 2x2 block
@@ -297,45 +304,83 @@ final class Distortion {
         if (twist < 0) twist *= twisting;
         double flip = Math.max(0, p > 1e-8 * s1 ? (p1 - p2) / (2 * p) : (f11 + f22) / 2 - f12);
         double re = q > 0 ? e / q : 1, rh = q > 0 ? h / q : 0, mf = p > 0 ? f / p : 1, mg = p > 0 ? g / p : 0;
-        java.util.Arrays.fill(out, 0, SECOND, 0);
         // u1v1ᵀ = (R + M)/2, u2v2ᵀ = (R - M)/2; so cos u1v1ᵀ + sin u2v2ᵀ = (sum R + gap M)/2, and -sin u1v1ᵀ + cos u2v2ᵀ = (gap R - sum M)/2;
         // twist and flip are R and M turned a quarter, over √2
         double sum = cos + sin, gap = cos - sin, w = area[t];
-        addMode(out, w * one, (sum * re + gap * mf) / 2, (gap * mg - sum * rh) / 2, (sum * rh + gap * mg) / 2, (sum * re - gap * mf) / 2);
-        addMode(out, w * two, (gap * re - sum * mf) / 2, (-gap * rh - sum * mg) / 2, (gap * rh - sum * mg) / 2, (gap * re + sum * mf) / 2);
-        addMode(out, w * twist / 2, -rh, -re, re, -rh);
-        addMode(out, w * flip / 2, -mg, mf, mf, mg);
+        set(out, 0, w * one, (sum * re + gap * mf) / 2, (gap * mg - sum * rh) / 2, (sum * rh + gap * mg) / 2, (sum * re - gap * mf) / 2);
+        set(out, 5, w * two, (gap * re - sum * mf) / 2, (-gap * rh - sum * mg) / 2, (gap * rh - sum * mg) / 2, (gap * re + sum * mf) / 2);
+        set(out, 10, w * twist / 2, -rh, -re, re, -rh);
+        set(out, 15, w * flip / 2, -mg, mf, mf, mg);
         // dE/dJ = (p1 + p2)/2 R + (p1 - p2)/2 M, R = [re -rh; rh re], M = [mf mg; mg -mf]
         double even = q == 0 ? 0 : (p1 + p2) / 2 * w, odd = p == 0 ? 0 : (p1 - p2) / 2 * w;
-        out[SECOND] = even * re + odd * mf;
-        out[SECOND + 1] = -even * rh + odd * mg;
-        out[SECOND + 2] = even * rh + odd * mg;
-        out[SECOND + 3] = even * re - odd * mf;
+        out[20] = even * re + odd * mf;
+        out[21] = -even * rh + odd * mg;
+        out[22] = even * rh + odd * mg;
+        out[23] = even * re - odd * mf;
     }
 
     /** Least-squares conformal energy |M part of J|² doubled, triangle by triangle: 0 where a map keeps angles. */
     Elements conformal() {
         return (t, out) -> {
-            java.util.Arrays.fill(out, 0, SECOND, 0);
-            addMode(out, area[t], 1, 0, 0, -1);
-            addMode(out, area[t], 0, 1, 1, 0);
-            PlaneStiffness.element(out, 0, grad[4 * t], grad[4 * t + 1], grad[4 * t + 2], grad[4 * t + 3], out);
+            java.util.Arrays.fill(out, 0);
+            addOnCorners(out, t, area[t], 1, 0, 0, -1);
+            addOnCorners(out, t, area[t], 0, 1, 1, 0);
         };
     }
 
-    /** Adds weight·m mᵀ, m the mode [a b; c d], to the packed lower triangle. */
-    private static void addMode(double[] out, double weight, double a, double b, double c, double d) {
+    private static void set(double[] modes, int at, double weight, double a, double b, double c, double d) {
+        modes[at] = weight;
+        modes[at + 1] = a;
+        modes[at + 2] = b;
+        modes[at + 3] = c;
+        modes[at + 4] = d;
+    }
+
+    /** Adds weight·m mᵀ, m the mode [a b; c d], to the packed lower triangle by J. */
+    private static void addByJ(double[] out, int at, double weight, double a, double b, double c, double d) {
         double wa = weight * a, wb = weight * b, wc = weight * c, wd = weight * d;
-        out[0] += wa * a;
-        out[1] += wb * a;
-        out[2] += wb * b;
-        out[3] += wc * a;
-        out[4] += wc * b;
-        out[5] += wc * c;
-        out[6] += wd * a;
-        out[7] += wd * b;
-        out[8] += wd * c;
-        out[9] += wd * d;
+        out[at] += wa * a;
+        out[at + 1] += wb * a;
+        out[at + 2] += wb * b;
+        out[at + 3] += wc * a;
+        out[at + 4] += wc * b;
+        out[at + 5] += wc * c;
+        out[at + 6] += wd * a;
+        out[at + 7] += wd * b;
+        out[at + 8] += wd * c;
+        out[at + 9] += wd * d;
+    }
+
+    /**
+     * Adds weight·m mᵀ, m the mode [a b; c d] as a pull on the six unknowns of triangle t, to the packed lower triangle. Mode by mode, for in
+     * slivers the sum by J would drown the weaker modes in the rounding of the strongest.
+     */
+    private void addOnCorners(double[] out, int t, double weight, double a, double b, double c, double d) {
+        double g1x = grad[4 * t], g1y = grad[4 * t + 1], g2x = grad[4 * t + 2], g2y = grad[4 * t + 3];
+        double m2 = a * g1x + b * g1y, m3 = c * g1x + d * g1y, m4 = a * g2x + b * g2y, m5 = c * g2x + d * g2y;
+        double m0 = -m2 - m4, m1 = -m3 - m5;
+        double w0 = weight * m0, w1 = weight * m1, w2 = weight * m2, w3 = weight * m3, w4 = weight * m4, w5 = weight * m5;
+        out[0] += w0 * m0;
+        out[1] += w1 * m0;
+        out[2] += w1 * m1;
+        out[3] += w2 * m0;
+        out[4] += w2 * m1;
+        out[5] += w2 * m2;
+        out[6] += w3 * m0;
+        out[7] += w3 * m1;
+        out[8] += w3 * m2;
+        out[9] += w3 * m3;
+        out[10] += w4 * m0;
+        out[11] += w4 * m1;
+        out[12] += w4 * m2;
+        out[13] += w4 * m3;
+        out[14] += w4 * m4;
+        out[15] += w5 * m0;
+        out[16] += w5 * m1;
+        out[17] += w5 * m2;
+        out[18] += w5 * m3;
+        out[19] += w5 * m4;
+        out[20] += w5 * m5;
     }
 
     /** Largest step along {@code move} before the first triangle has no area, +∞ if none; only triangles that are not turned over count. */
