@@ -31,6 +31,7 @@ import java.util.List;
 public final class Flattener {
     private static final double[] THRESHOLDS = {0.3, 0.1};
     private static final int UNTANGLING_STEPS = 8;          // of each threshold: what these do not cure another start does, sooner
+    private static final int CARRIED_STEPS = 24;            // likewise for what was carried up: without it all is to be done again
     private static final double FEW = 0.02;                 // share of turned-over triangles worth untangling
     private static final double FAR = 12;                   // energy of a start from which a better one is looked for
     private static final double ROUGHLY = 1e-4;             // tolerance of stages on the way
@@ -154,7 +155,7 @@ public final class Flattener {
     private double[] carriedUp(int level, double[] coarse, Progress progress) {
         double[] uv = levels.get(level).carriedUp(coarse, levels.get(level + 1));
         start = Outcome.Start.COARSER;
-        return untangle(level, uv, progress) == 0 ? uv : null;
+        return untangle(level, uv, CARRIED_STEPS, progress) == 0 ? uv : null;
     }
 
     /** Moves {@code uv} to the minimum: first of the even energy, unless it was found already, then of the work if that is wanted. */
@@ -203,7 +204,7 @@ public final class Flattener {
         if (turned > 0 && turned <= Math.max(4, FEW * triangles)) {
             start = Outcome.Start.UNTANGLED;
             here.form().scaleBest(uv);
-            turned = untangle(level, uv, progress);
+            turned = untangle(level, uv, UNTANGLING_STEPS, progress);
         }
         if (turned == 0) here.form().scaleBest(uv);
         if (turned > 0 || here.form().value(even, uv) > FAR) {
@@ -211,7 +212,7 @@ public final class Flattener {
             if (circle == null || turned == 0 && !(here.form().value(even, circle) < here.form().value(even, uv))) return uv;
             start = Outcome.Start.CIRCLE;
             uv = circle;
-            untangle(level, uv, progress);
+            untangle(level, uv, UNTANGLING_STEPS, progress);
         }
         return uv;
     }
@@ -221,11 +222,11 @@ public final class Flattener {
     }
 
     /** Lowers the number of turned-over triangles, to 0 if it can; returns what is left. */
-    private long untangle(int level, double[] uv, Progress progress) {
+    private long untangle(int level, double[] uv, int steps, Progress progress) {
         long turned = turnedOver(level, uv);
         for (double threshold : THRESHOLDS) {
             if (turned == 0) return 0;
-            descent(level, new Untangling(threshold), options.withStepLimit(UNTANGLING_STEPS), progress)
+            descent(level, new Untangling(threshold), options.withStepLimit(steps), progress)
                     .run(uv, layout -> turnedOver(level, layout) > 0);
             turned = turnedOver(level, uv);
         }

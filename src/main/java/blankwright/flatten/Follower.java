@@ -23,7 +23,7 @@ public final class Follower {
     private static final int SMALL = 10_000;
     private static final int AT_ONCE = 40_000, LEAST = 4, MOST = 12;       // steps of one answer times triangles; so many steps at least, at most
     private static final int SETTLED = 100;
-    private static final double TOLERANCE = 1e-5, SETTLED_TOLERANCE = 1e-7;     // of one answer; of what all answers are measured from
+    private static final double TOLERANCE = 1e-6, SETTLED_TOLERANCE = 1e-7;     // of one answer; of what all answers are measured from
     private static final int HALVINGS = 6;
 
     /** Between one mesh and the next coarser: what {@link Coarser} knows of that, without what it took to find it. */
