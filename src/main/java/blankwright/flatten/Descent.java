@@ -1,5 +1,6 @@
 package blankwright.flatten;
 
+import blankwright.flatten.energy.LeastWork;
 import blankwright.flatten.energy.TriangleEnergy;
 import blankwright.num.Progress;
 
@@ -16,6 +17,7 @@ import blankwright.num.Progress;
  */
 final class Descent {
     private static final double RADIUS = 0.03;          // change of strain at the beginning: about what hand work does in a panel
+    private static final double NARROWER = 0.25, NARROWER_LEANING = 0.1;    // of it after a step that did as promised; where costs differ the other pays
     private static final double WORTH = 1e-10;          // of the energy: what no move need gain, a tenth of the usual tolerance
     private static final double SHORT = 1.3;            // a fall over the promised gain from which a longer step is tried: a parabola gives 1
     private static final double NOISE = 0.01;           // rise, in tolerances, that rounding in slivers can feign
@@ -59,6 +61,7 @@ final class Descent {
         value = form.value(energy, uv);
         if (!(value < Double.POSITIVE_INFINITY)) return End.NO_DESCENT;         // else no gain would look like being at the bottom
         double firstGain = 0, radius = RADIUS;
+        double narrower = options.work().map(LeastWork::contrast).orElse(1.0) > 1 ? NARROWER_LEANING : NARROWER;
         for (steps = 0; steps < options.stepLimit(); ) {
             newton.gradient(uv, radius, gradient);
             if (!newton.move(uv, gradient, radius, WORTH * value, move)) return End.NO_DESCENT;
@@ -87,7 +90,7 @@ final class Descent {
             steps++;
             progress.at("Laying flat", nearness(firstGain, gain));
             if (full && gain <= options.tolerance() * value && fall <= options.tolerance() * value) return End.CONVERGED;
-            radius *= !full ? 2 : fall > 0.8 * gain ? 0.1 : 1;
+            radius *= !full ? 2 : fall > 0.8 * gain ? narrower : 1;
             if (!watch.goOn(uv)) return End.ASKED;
         }
         return End.STEP_LIMIT;
