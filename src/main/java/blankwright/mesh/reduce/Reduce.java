@@ -11,7 +11,7 @@ import java.util.Arrays;
  * <ol><li>Collapse while topology, shape, distance and rims are kept: see {@link Trial}. Given vertices never get farther from the thinned
  * surface than the distance; rim vertices go or stay, none moves.
  * <li>Measure both ways: given vertices from the thinned surface, and its vertices, edge and triangle middles from the given one.
- * <li>Where the second exceeds the distance, again from the start with less allowed, half unless it was nearly kept; at last the surface as given.</ol>
+ * <li>Where the second exceeds the distance, again from the start with half of it allowed; at last the surface as given.</ol>
  *
  * <p>Same input, same bits, on any number of threads.
  * <p>Source: Garland and Heckbert 1997 [GH97] for the quadrics and the order; Dey, Edelsbrunner, Guha and Nekhayev 1999 [DEGN99] for the
@@ -21,8 +21,6 @@ public final class Reduce {
     private static final int TRIES = 3;
     /** Of the distance: the middles of edges and triangles lie a little farther off than the given vertices beside them. */
     private static final double MARGIN = 0.97;
-    /** Exceeded by no more than this, the distance is nearly kept, and this much of it will do. */
-    private static final double NEARLY = 1.1, NEAR = 0.88;
 
     private Reduce() { }
 
@@ -36,12 +34,11 @@ public final class Reduce {
     public static Reduced of(TriMesh mesh, double within, int enough, Progress progress) {
         if (!(within > 0)) throw new IllegalArgumentException("within " + within + " mm: must be above 0");
         double allowed = MARGIN * within;
-        for (int i = 0; i < TRIES; i++) {
+        for (int i = 0; i < TRIES; i++, allowed /= 2) {
             TriMesh thinned = thinned(mesh, allowed, enough, progress);
             if (thinned.triangleCount() == mesh.triangleCount()) break;
             double back = Deviation.ofThinned(mesh, thinned, progress);
             if (back <= within) return new Reduced(thinned, Math.max(back, Deviation.ofGiven(mesh, thinned, progress)));
-            allowed *= i == 0 && back < NEARLY * within ? NEAR : 0.5;
         }
         return new Reduced(mesh, 0);
     }
