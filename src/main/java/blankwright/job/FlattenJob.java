@@ -18,6 +18,7 @@ import blankwright.project.Aim;
 import blankwright.project.Metal;
 import blankwright.project.Recipe;
 import blankwright.shop.Demand;
+import blankwright.shop.Flange;
 import blankwright.shop.Layout;
 import blankwright.shop.RolledArea;
 import blankwright.shop.SheetThickness;
@@ -253,8 +254,9 @@ public final class FlattenJob {
                 : Optional.of(Demand.of(strain, vertices, plain, recipe.metal().get().judge(recipe.thickness().getAsDouble())));
         Zones zones = demand.map(d -> d.judged(plain)).orElse(plain);
         List<RolledArea> rolled = overlaps ? List.of() : RolledArea.of(strain, RolledArea.SPACING);
-        return new Piece(outcome, strain, vertices, Developability.of(strain, rim), rim, zones, stations, rolled, Curvature.of(part.sewn()), part,
-                rims.count() - 1, outline, aim.flatMap(a -> a.tools(strain)), thickness, demand, overlaps, buckled(part, strain),
+        List<Flange> flanges = overlaps ? List.of() : Flange.of(map);
+        return new Piece(outcome, strain, vertices, Developability.of(strain, rim), rim, zones, stations, rolled, flanges, Curvature.of(part.sewn()),
+                part, rims.count() - 1, outline, aim.flatMap(a -> a.tools(strain)), thickness, demand, overlaps, buckled(part, strain),
                 sensitivity(part, outcome, aim, map, overlaps, share));
     }
 

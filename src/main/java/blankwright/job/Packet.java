@@ -11,6 +11,7 @@ import blankwright.mesh.FlatMap;
 import blankwright.mesh.cut.Seam;
 import blankwright.mesh.io.ObjWriter;
 import blankwright.mesh.io.VtuWriter;
+import blankwright.metal.buckling.Tuck;
 import blankwright.num.Lengths;
 import blankwright.num.Progress;
 import blankwright.num.Share;
@@ -31,6 +32,7 @@ import blankwright.project.Source;
 import blankwright.sheet.BlankPiece;
 import blankwright.sheet.BlankSheet;
 import blankwright.sheet.SheetNotes;
+import blankwright.sheet.TuckMark;
 import blankwright.shop.SeamEdges;
 import blankwright.shop.Spot;
 import blankwright.shop.TapeLine;
@@ -145,11 +147,19 @@ public final class Packet {
         for (int i = 0; i < result.pieces().size(); i++) {
             Piece piece = result.pieces().get(i);
             pieces.add(new BlankPiece(result.pieceName(i), piece.map(), piece.vertices(), piece.zones(), piece.stations().centreLine(),
-                    stationLines(piece), tapes.on(i), result.rolls(piece), seams(i)));
+                    stationLines(piece), tapes.on(i), result.rolls(piece), piece.flanges(), tucks(i), seams(i)));
         }
         List<String> lines = new ArrayList<>(result.warnings());
         lines.addAll(notes());
         return BlankSheet.of(new SheetNotes(result.recipe().name(), lines), pieces, result.recipe().trim().orElse(0));
+    }
+
+    private List<TuckMark> tucks(int i) {
+        List<Tuck> tucks = result.pieces().get(i).buckled().map(Buckled::tucks).orElse(List.of());
+        List<TuckMark> marks = new ArrayList<>();
+        for (Tuck tuck : tucks)
+            marks.add(new TuckMark(result.pieceName(i) + "T" + (marks.size() + 1), tuck.rim(), tuck.place(), tuck.base(), tuck.depth()));
+        return marks;
     }
 
     private void blank(Map<String, OutputFolder.Content> files, Set<Output> asked, Paper paper, List<Finding> findings) {

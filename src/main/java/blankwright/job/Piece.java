@@ -5,6 +5,7 @@ import blankwright.mesh.FlatMap;
 import blankwright.mesh.cut.Opened;
 import blankwright.mesh.cut.Seam;
 import blankwright.shop.Demand;
+import blankwright.shop.Flange;
 import blankwright.shop.RolledArea;
 import blankwright.shop.SheetThickness;
 import blankwright.shop.Stations;
@@ -25,6 +26,7 @@ import java.util.stream.Stream;
  * @param outcome of the flattening; its map is the one before the pieces were laid side by side
  * @param strain of {@link #map}
  * @param rolled areas that are only bent, the largest first; none where the blank must not be cut
+ * @param flanges edges that are turned; none where the blank must not be cut
  * @param curvature of the form before it was opened
  * @param opened the form, or its part between chosen seams, as it was laid flat, with its seams and the vertices it had before
  * @param holes rims besides the outer one
@@ -37,11 +39,12 @@ import java.util.stream.Stream;
  * @param sensitivity how far it moves when what it is worked out from is a little off, where asked for
  */
 public record Piece(Outcome outcome, StrainField strain, VertexStrain vertices, Developability developability, RimChange rim, Zones zones,
-        Stations stations, List<RolledArea> rolled, Curvature curvature, Opened opened, int holes, double outline, Optional<ToolWork> tools,
+        Stations stations, List<RolledArea> rolled, List<Flange> flanges, Curvature curvature, Opened opened, int holes, double outline, Optional<ToolWork> tools,
         Optional<SheetThickness> thickness, Optional<Demand> demand, boolean overlaps, Optional<Buckled> buckled,
         Optional<Sensitivity> sensitivity) {
     public Piece {
         rolled = List.copyOf(rolled);
+        flanges = List.copyOf(flanges);
     }
 
     /** The piece in its place on the sheet. */

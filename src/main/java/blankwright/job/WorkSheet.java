@@ -23,6 +23,7 @@ import blankwright.project.Recipe;
 import blankwright.project.Source;
 import blankwright.shop.Amounts;
 import blankwright.shop.Demand;
+import blankwright.shop.Flange;
 import blankwright.shop.Instruction;
 import blankwright.shop.Judgement;
 import blankwright.shop.RollMark;
@@ -85,6 +86,7 @@ final class WorkSheet {
         picture("work-map-form.png", "What must be stretched (orange) and shrunk (purple), on the form");
         picture("work-map-blank.png", "The same on the blank, with the zones and their lines");
         rolled();
+        turned();
         zones();
         tapeLines();
         edges();
@@ -165,6 +167,29 @@ final class WorkSheet {
         say("%s", table);
         result.pieces().stream().flatMap(p -> result.rolls(p).stream()).findFirst().ifPresent(roll -> say("%s. Two numbers are those of both ends: it is rolled as a"
                 + " cone. Bend a strip of the same sheet first.", sentenceHead(roll)));
+    }
+
+    private void turned() {
+        PageTable table = new PageTable("flange", "along", "line from the edge, on the blank", "turned", "inside radius", "edge on the blank", "on the form", "change",
+                "by the rule");
+        for (int i = 0; i < result.pieces().size(); i++) {
+            Piece piece = result.pieces().get(i);
+            double outer = piece.rim().loops().stream().mapToDouble(RimChange.Loop::blankLength).max().orElse(0);
+            for (int k = 0; k < piece.flanges().size(); k++) {
+                Flange flange = piece.flanges().get(k);
+                FlangeWords words = new FlangeWords(flange, recipe);
+                String edge = piece.rim().loops().get(flange.rim()).blankLength() == outer ? "outer edge" : "hole";
+                table.row(result.pieceName(i) + (k + 1), (flange.whole() ? "the whole " : "part of the ") + edge, length(flange.scribed()),
+                        flange.degrees() + " " + flange.way(), Lengths.mm(words.inside(), 1), length(flange.blankLength()),
+                        length(flange.formLength()), change(flange.change()), words.rule());
+            }
+        }
+        if (table.isEmpty()) return;
+        say("## Flanges to turn");
+        say("%s", table);
+        say("Down is away from the outside face. *By the rule*: what the turning alone does to the edge, flange width times the angle swept for a square flange (derived; for other"
+                + " angles and with a bend radius the sheet from the edge to the end of the bend, less what is left of it in plan); the rest of the change is the panel's own shape."
+                + " Measured on the form, means along the edge.");
     }
 
     private static String sentenceHead(RollMark roll) {

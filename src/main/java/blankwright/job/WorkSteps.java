@@ -12,6 +12,7 @@ import blankwright.num.Lengths;
 import blankwright.project.Recipe;
 import blankwright.shop.Amounts;
 import blankwright.shop.Demand;
+import blankwright.shop.Flange;
 import blankwright.shop.Instruction;
 import blankwright.shop.Judgement;
 import blankwright.shop.Zone;
@@ -19,7 +20,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.OptionalInt;
 import java.util.Set;
+import java.util.stream.IntStream;
 
 /**
  * What to do at the bench, in order, each step with how to check it.
@@ -49,6 +52,7 @@ final class WorkSteps {
         steps.bend();
         steps.tuck();
         steps.zones();
+        steps.turn();
         steps.rounds();
         steps.after();
         return List.copyOf(steps.steps);
@@ -72,6 +76,10 @@ final class WorkSteps {
         return result.pieces().stream().anyMatch(p -> !p.rolled().isEmpty());
     }
 
+    private boolean flanges() {
+        return result.pieces().stream().anyMatch(p -> !p.flanges().isEmpty());
+    }
+
     private void before() {
         if (files.contains("blank.pdf"))
             step("Print", "`blank.pdf` at 100 %, tape the pages and lay the paper on the form.", "the squares measure 100 mm and 4 in both ways, else print again."
@@ -81,7 +89,7 @@ final class WorkSteps {
                 : "outside the line: CUT is the finished edge, with nothing left on for trimming. Deburr, and file the edge smooth where it will be stretched: nicks tear.",
                 "length and width against *Cut* below.");
         step("Mark", "with a felt pen, on the outside face: centre line, stations" + (worked().isEmpty() ? "" : ", the zones' lines") + (rolls() ? ", the lines to roll by" : "")
-                + (tucks().isEmpty() ? "" : ", the middle of each tuck") + ".", "tape every line once. It reads its length *on the blank* within 0.5 mm;"
+                + (tucks().isEmpty() ? "" : ", the sides of each tuck") + (flanges() ? ", the lines of the flanges" : "") + ".", "tape every line once. It reads its length *on the blank* within 0.5 mm;"
                 + " where all are off by the same share the print or the cut was not true size: stop.");
     }
 
@@ -104,18 +112,42 @@ final class WorkSteps {
     }
 
     private void zones() {
-        List<Named> worked = worked();
-        for (Named one : worked.subList(0, Math.min(MOST, worked.size()))) {
-            Zone zone = one.zone;
-            boolean shrink = zone.instruction() == Instruction.SHRINK;
-            double before = zone.line().blankLength(), after = zone.line().formLength();
-            String tucked = shrink && !tucks().isEmpty() ? ", tucks counted in" : "";
-            step((shrink ? "Shrink zone " : "Stretch zone ") + one.name, how(one) + ".", Math.abs(zone.line().change()) < PageWords.LEAST
-                    ? "its line reads " + length(after) + " before and after: watch the work map for where."
-                    : "its line goes from " + length(before) + " to " + length(after) + ", " + change(zone.line().change()) + tucked + "; half done it reads "
-                    + length((before + after) / 2) + ".");
-        }
+        List<Named> worked = worked().stream().filter(one -> flange(one).isEmpty()).toList();
+        worked.subList(0, Math.min(MOST, worked.size())).forEach(this::work);
         if (worked.size() > MOST) step("The other zones", "the same way, by the table *Work, zone by zone*.", "their lines.");
+    }
+
+    /** The number of the flange of its piece that a zone lies on, from 1. */
+    private static OptionalInt flange(Named one) {
+        List<Flange> flanges = one.piece.flanges();
+        boolean stretch = one.zone.instruction() == Instruction.STRETCH;
+        return IntStream.range(0, flanges.size()).filter(i -> flanges.get(i).byRule() > 0 == stretch
+                && flanges.get(i).holds(one.zone.worst().u(), one.zone.worst().v())).map(i -> i + 1).findFirst();
+    }
+
+    /** Each flange, and the zones that lie on it: what an edge must gain or lose is worked in while it is turned. */
+    private void turn() {
+        for (int p = 0; p < result.pieces().size(); p++) {
+            Piece piece = result.pieces().get(p);
+            for (int i = 0; i < piece.flanges().size(); i++) {
+                int number = i + 1;
+                List<Named> on = worked().stream().filter(one -> one.piece == piece && flange(one).equals(OptionalInt.of(number))).toList();
+                FlangeWords words = new FlangeWords(piece.flanges().get(i), result.recipe());
+                step("Turn " + result.pieceName(p) + "flange " + number, words.how(on.stream().map(Named::name).toList()), words.check());
+                on.forEach(this::work);
+            }
+        }
+    }
+
+    private void work(Named one) {
+        Zone zone = one.zone;
+        boolean shrink = zone.instruction() == Instruction.SHRINK;
+        double before = zone.line().blankLength(), after = zone.line().formLength();
+        String tucked = shrink && !tucks().isEmpty() ? ", tucks counted in" : "";
+        step((shrink ? "Shrink zone " : "Stretch zone ") + one.name, how(one) + ".", Math.abs(zone.line().change()) < PageWords.LEAST
+                ? "its line reads " + length(after) + " before and after: watch the work map for where."
+                : "its line goes from " + length(before) + " to " + length(after) + ", " + change(zone.line().change()) + tucked + "; half done it reads "
+                + length((before + after) / 2) + ".");
     }
 
     /** Where to begin, with what, and how often over the worst place. */
@@ -128,7 +160,8 @@ final class WorkSteps {
                 + passes(strain, 0.003, 0.008);
         if (shrink) return (tucks().isEmpty() ? "" : "where the tucks have left something, ") + "from the edge inwards, a little all along, then again. "
                 + (tucks().isEmpty() ? "A" : "Without tucks a") + " jaw shrinker takes " + passes(strain, 0.01, 0.02);
-        return "from the edge inwards, a little all along, then again; most where it is worst, " + place(one.zone.worst()) + ". A jaw stretcher, or a hammer on a dolly, takes "
+        String turned = flange(one).isEmpty() ? "" : "as the flange is turned, some before every pass, ";
+        return turned + "from the edge inwards, a little all along, then again; most where it is worst, " + place(one.zone.worst()) + ". A jaw stretcher, or a hammer on a dolly, takes "
                 + passes(strain, 0.01, 0.03);
     }
 

@@ -1,6 +1,7 @@
 package blankwright.sheet;
 
 import blankwright.mesh.FlatMap;
+import blankwright.shop.Flange;
 import blankwright.shop.RollMark;
 import blankwright.shop.SeamEdges;
 import blankwright.shop.TapeLine;
@@ -20,15 +21,19 @@ import java.util.List;
  * @param stations lines marked across it
  * @param tapes lines laid over it by hand
  * @param rolls rulings of the areas that are rolled
+ * @param flanges edges that are turned
+ * @param tucks to be raised at its edges
  * @param seams edges to be joined after forming
  */
 public record BlankPiece(String name, FlatMap map, VertexStrain strain, Zones zones, List<TapeLine> centreLine, List<TapeLine> stations,
-        List<TapeLine> tapes, List<RollMark> rolls, List<SeamEdges> seams) {
+        List<TapeLine> tapes, List<RollMark> rolls, List<Flange> flanges, List<TuckMark> tucks, List<SeamEdges> seams) {
     public BlankPiece {
         centreLine = List.copyOf(centreLine);
         stations = List.copyOf(stations);
         tapes = List.copyOf(tapes);
         rolls = List.copyOf(rolls);
+        flanges = List.copyOf(flanges);
+        tucks = List.copyOf(tucks);
         seams = List.copyOf(seams);
     }
 

@@ -14,6 +14,7 @@ import blankwright.outline.Overlap;
 import blankwright.outline.Region;
 import blankwright.outline.RimFit;
 import blankwright.shop.Amounts;
+import blankwright.shop.Flange;
 import blankwright.shop.Instruction;
 import blankwright.shop.RollMark;
 import blankwright.shop.Ruling;
@@ -33,7 +34,8 @@ import java.util.Map;
  * <ul>
  * <li>CUT: the outline and the holes; where an allowance is asked, that much outside them, and TRIM is the finished edge.
  * <li>MARK: centre line, station lines and tapes laid by hand with a tick at each end, seam marks: ticks that meet again when the seam is closed, the
- *     rulings of rolled areas.
+ *     rulings of rolled areas, the middle of the bend of turned flanges, both sides of each tuck
+ *     from the cut to its tip.
  * <li>SHRINK, STRETCH: borders of zones, each drawn once (between both kinds: on SHRINK), the line each zone is measured along where that is not
  *     the edge itself, arrows:
  *     pointing at each other = shrink, parting = stretch.
@@ -46,12 +48,14 @@ public final class BlankSheet {
     /** Of cut, trim and marked lines, mm. */
     public static final double TOLERANCE = 0.05;
     private static final double EDGE = 1;           // mm from the finished edge within which a line to measure along is the edge itself
+    private static final double CORNER = 1.5;       // allowances from the finished edge to the cut, measured slantwise at a corner
 
     private final SheetNotes notes;
     private final List<BlankPiece> pieces;
     private final double allowance;
     private final List<Entity> out = new ArrayList<>();
     private final Map<BlankPiece, List<double[]>> known = new IdentityHashMap<>();     // the rims of each piece
+    private final Map<BlankPiece, Region> cuts = new IdentityHashMap<>();               // what is cut of each
     private final Lettered letters = new Lettered(out);
 
     private BlankSheet(SheetNotes notes, List<BlankPiece> pieces, double allowance) {
@@ -93,6 +97,8 @@ public final class BlankSheet {
         for (BlankPiece piece : pieces) {
             marks(piece);
             seams(piece);
+            tucks(piece);
+            flanges(piece);
             rulings(piece);
             borders(piece);
             zoneNumbers(piece);
@@ -117,6 +123,7 @@ public final class BlankSheet {
             if (Overlap.of(rings).isEmpty()) cut = net.grown(allowance, TOLERANCE);
             else refused.add(piece.name());
         }
+        cuts.put(piece, cut);
         for (Curve curve : cut.curves()) out.add(new Entity.Polyline(Layer.CUT, curve));
         if (cut != net) for (Curve curve : net.curves()) out.add(new Entity.Polyline(Layer.TRIM, curve));
         return cut.box();
@@ -207,6 +214,58 @@ public final class BlankSheet {
         }
         double tall = 0.5 * high;                               // over other words: a mark without its name says nothing
         letters.line(name, u + 4 * tall * nu - Lettering.width(name, tall) / 2, v + 4 * tall * nv - tall / 2, tall);
+    }
+
+    // ---- tucks
+
+    private void tucks(BlankPiece piece) {
+        if (piece.tucks().isEmpty()) return;
+        RimLoops rims = RimLoops.of(piece.map().form(), EdgeTable.of(piece.map().form()));
+        Region cut = cuts.get(piece);
+        for (TuckMark tuck : piece.tucks()) {
+            TuckSides.of(piece.map(), rims.loop(tuck.rim()), tuck, (u, v) -> contains(piece, u, v), cut::contains, CORNER * allowance).ifPresent(sides -> {
+                out.add(new Entity.Polyline(Layer.MARK, Curve.path(sides.path())));
+                tuckName(piece, tuck, sides);
+            });
+        }
+    }
+
+    /** Between its sides where there is room, else beyond its tip. */
+    private void tuckName(BlankPiece piece, TuckMark tuck, TuckSides sides) {
+        double most = Math.min(0.6 * high(piece), tuck.base() / 2 / Lettering.width(tuck.name(), 1));
+        for (double tall : new double[] {most, 0.7 * most}) {
+            List<double[]> places = new ArrayList<>();
+            for (double share : new double[] {0.25, 0.35, 0.15}) places.add(sides.in(share * sides.depth()));
+            double half = Lettering.width(tuck.name(), tall) / 2 * Math.abs(sides.inU()) + tall / 2 * Math.abs(sides.inV());
+            for (int k = 0; k < 4; k++) places.add(sides.in(sides.depth() + half + (0.4 + 1.5 * k) * tall));
+            if (letters.firstFree(tuck.name(), tall, inMetal(piece, tuck.name(), tall, places))) return;
+        }
+    }
+
+    // ---- turning
+
+    private void flanges(BlankPiece piece) {
+        double high = 0.85 * high(piece);
+        for (int i = 0; i < piece.flanges().size(); i++) {
+            Flange flange = piece.flanges().get(i);
+            double[] line = flange.line();
+            out.add(new Entity.Polyline(Layer.MARK, flange.whole() ? RimFit.of(line, TOLERANCE) : RimFit.path(line, TOLERANCE)));
+            String words = piece.name() + flange.words(i + 1);
+            double wide = Lettering.width(words, high);
+            List<double[]> places = new ArrayList<>();
+            for (int p = 0; p < line.length; p += 2)
+                for (double away : new double[] {1.2 * high, wide / 2 + 0.6 * high})
+                    for (int side = 0; side < 4; side++)
+                        places.add(new double[] {line[p] + (side == 0 ? away : side == 1 ? -away : 0), line[p + 1] + (side == 2 ? away : side == 3 ? -away : 0)});
+            letters.firstFree(words, high, inMetal(piece, words, high, places).stream().filter(p -> clear(line, p, wide, high)).toList());
+        }
+    }
+
+    /** Whether no point of a line lies under words with their middle there. */
+    private static boolean clear(double[] line, double[] middle, double wide, double high) {
+        for (int i = 0; i < line.length; i += 2)
+            if (Math.abs(line[i] - middle[0]) < wide / 2 + 0.3 * high && Math.abs(line[i + 1] - middle[1]) < 0.8 * high) return false;
+        return true;
     }
 
     // ---- rolling
@@ -419,10 +478,14 @@ public final class BlankSheet {
         lines.add("numbers at arrows: mm on every 100 mm, - take in, + let out");
         if (pieces.stream().anyMatch(p -> !p.seams().isEmpty())) lines.add("seam: marks of the same name, such as "
                 + pieces.stream().flatMap(p -> p.seams().stream()).findFirst().orElseThrow().name() + "-1, meet again");
+        if (pieces.stream().anyMatch(p -> !p.tucks().isEmpty()))
+            lines.add("T: a tuck is raised between its two lines, from the edge to where they meet; sizes from memory, numbers as in tucks.csv");
         for (BlankPiece piece : pieces) {
             for (RollMark roll : piece.rolls())
                 if (roll.isStart()) lines.add(piece.name() + roll.roll() + ": the outside face " + roll.outside() + "; lay its lines parallel to the roll");
         }
+        if (pieces.stream().anyMatch(p -> !p.flanges().isEmpty()))
+            lines.add("flange: turned along its line, the middle of the bend; down is away from the outside face");
         pieces.stream().flatMap(p -> p.rolls().stream()).findFirst().ifPresent(roll -> lines.add(roll.key()));
         for (BlankPiece piece : pieces) {
             String name = piece.name().isEmpty() ? "" : piece.name() + " ";

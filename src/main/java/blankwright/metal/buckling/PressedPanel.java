@@ -21,8 +21,14 @@ import java.util.function.BooleanSupplier;
  */
 final class PressedPanel {
     private static final double NEAR = 0.01;            // last step over the pressure
-    private static final double LONGEST = 0.1;          // step over the linear pressure, while the panel is as stiff as at first
-    private static final double WIDE = 2.5;             // work of a step over the one promised: a limit point a step away gives 2, a snap far more
+    /** Step over the linear pressure, while the panel is as stiff as at first. */
+    static final double LONGEST = 0.1;
+    /**
+     * Work of a step over the one promised by the stiffness before it; more is a snap jumped over. Near a limit point pressure falls off with the square and
+     * the cube of the way x still to it, 3 c x² + x³: a step up to it gives 3(2c + x)/(3c + x), which is 2 and at most 3, a jump to the other side
+     * 3 + 6c/x. So any number from 2 to 3 keeps both apart; a long step rejected by mistake is halved.
+     */
+    static final double WIDE = 2.5;
     private static final double AT_REST = 1e-10;        // work of the last correction over that of the load
     private static final int CORRECTIONS = 12;
 
@@ -74,6 +80,11 @@ final class PressedPanel {
      * @param most MPa, above 0
      */
     OptionalDouble snap(double linear, double most) {
+        return snap(linear, most, WIDE);
+    }
+
+    /** @param wide in place of {@link #WIDE} */
+    OptionalDouble snap(double linear, double most, double wide) {
         double[] at = new double[load.length], ahead = small();
         double pressure = 0, longest = Math.min(LONGEST * linear, most), step = longest, first = dot(load, ahead);
         while (pressure < most) {
@@ -81,7 +92,7 @@ final class PressedPanel {
             step = Math.min(Math.min(step, softer), most - pressure);
             double[] next = at.clone(), further = new double[load.length];
             for (int i = 0; i < next.length; i++) next[i] += step * ahead[i];
-            if (settles(next, pressure + step, further) && work(next, at) <= WIDE * step * dot(load, ahead)) {
+            if (settles(next, pressure + step, further) && work(next, at) <= wide * step * dot(load, ahead)) {
                 at = next;
                 ahead = further;
                 pressure += step;

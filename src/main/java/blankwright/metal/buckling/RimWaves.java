@@ -221,15 +221,17 @@ public final class RimWaves {
         return w > faint ? 1 : w < -faint ? -1 : 0;
     }
 
-    /** Tucks about {@code middle} for what so many edges must lose, from place {@code from} on. */
+    /** Tucks as near to {@code middle} as there is room, for what so many edges must lose, from place {@code from} on. */
     private void place(Rim rim, int from, int count, double middle, double base, double depth) {
         double takeIn = rim.takeIn(from, count), length = rim.length(from, count), whole = rim.at()[rim.places()];
         if (!(takeIn > 0)) return;
         double kept = base * HOLDS * KEPT;
         int room = Math.max(1, (int) (length / SPACING)), beside = (int) Math.min(room, Math.max(1, Math.ceil(takeIn / kept)));
         int rounds = (int) Math.max(1, Math.ceil(takeIn / (beside * kept)));
+        double slack = Math.max(0, (length / beside - SPACING) / 2), half = length / 2;     // so that neighbours of the next part keep their distance
+        double centre = half + Math.max(-slack, Math.min(slack, ((middle - rim.at()[from]) % whole + whole) % whole - half));
         for (int i = 0; i < beside; i++) {
-            double place = ((middle + (i - (beside - 1) / 2.0) * length / beside) % whole + whole) % whole;
+            double place = (rim.at()[from] + centre + (i - (beside - 1) / 2.0) * length / beside) % whole;
             tucks.add(new Tuck(rim.number(), rim.loop()[rim.nearest(place)], place, base, depth, takeIn / beside, rounds));
         }
     }

@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import blankwright.mesh.TriMesh;
 import blankwright.sparse.Eigenpairs;
 import java.util.Arrays;
-import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -24,31 +23,35 @@ class PressedPanelMatchesClosedFormTest {
 
     private record Seen(double linear, double snap) { }
 
-    /** A shallow cap of parameter λ, so thin that it is shallow in truth; pressures over that of the perfect sphere. */
-    private static Seen cap(double lambda, double poisson, boolean clamped, int rings) {
-        double a = 100, t = 0.1, radius = Math.sqrt(12 * (1 - poisson * poisson)) * a * a / (lambda * lambda * t);
-        TriMesh disc = Plates.disc(a, rings);
-        double[] xyz = disc.positions();
-        boolean[] held = new boolean[6 * disc.vertexCount()];
-        for (int v = 0; v < disc.vertexCount(); v++) {
-            double r = Math.hypot(disc.x(v), disc.y(v));
-            xyz[3 * v + 2] = -r * r / (2 * radius);
-            if (r > a * (1 - 1e-9)) Arrays.fill(held, 6 * v, 6 * v + (clamped ? 6 : 3), true);
+    /**
+     * A shallow cap of parameter λ, so thin that it is shallow in truth.
+     *
+     * @param unit pressure of the perfect sphere, MPa
+     */
+    private record Cap(PressedPanel panel, double unit) {
+        static Cap of(double lambda, double poisson, boolean clamped, int rings) {
+            double a = 100, t = 0.1, radius = Math.sqrt(12 * (1 - poisson * poisson)) * a * a / (lambda * lambda * t);
+            TriMesh disc = Plates.disc(a, rings);
+            double[] xyz = disc.positions(), even = new double[disc.triangleCount()];
+            boolean[] held = new boolean[6 * disc.vertexCount()];
+            for (int v = 0; v < disc.vertexCount(); v++) {
+                double r = Math.hypot(disc.x(v), disc.y(v));
+                xyz[3 * v + 2] = -r * r / (2 * radius);
+                if (r > a * (1 - 1e-9)) Arrays.fill(held, 6 * v, 6 * v + (clamped ? 6 : 3), true);
+            }
+            Arrays.fill(even, 1);
+            return new Cap(new PressedPanel(disc.withPositions(xyz), Sheet.elastic(E, poisson, t), held, even, () -> false), classical(t, radius, poisson));
         }
-        return seen(disc.withPositions(xyz), Sheet.elastic(E, poisson, t), held, classical(t, radius, poisson));
+    }
+
+    private static Seen cap(double lambda, double poisson, boolean clamped, int rings) {
+        Cap cap = Cap.of(lambda, poisson, clamped, rings);
+        double linear = cap.panel.linear(ONE).get(0).loadFactor();
+        return new Seen(linear / cap.unit, cap.panel.snap(linear, 1.2 * linear).orElse(Double.POSITIVE_INFINITY) / cap.unit);
     }
 
     private static double classical(double t, double radius, double poisson) {
         return 2 * E * t * t / (radius * radius * Math.sqrt(3 * (1 - poisson * poisson)));
-    }
-
-    private static Seen seen(TriMesh mesh, Sheet sheet, boolean[] held, double unit) {
-        double[] even = new double[mesh.triangleCount()];
-        Arrays.fill(even, 1);
-        PressedPanel panel = new PressedPanel(mesh, sheet, held, even, () -> false);
-        double linear = panel.linear(ONE).get(0).loadFactor();
-        OptionalDouble snap = panel.snap(linear, 1.2 * linear);
-        return new Seen(linear / unit, snap.orElse(Double.POSITIVE_INFINITY) / unit);
     }
 
     /** While it stays round, which a clamped cap does up to λ of 5.5; to the 1 % of the last step. */
@@ -133,27 +136,92 @@ class PressedPanelMatchesClosedFormTest {
     @ParameterizedTest
     @CsvSource({"0.9", "1.5", "2", "3", "5"})
     void stripsSnapAsShallowArches(double e) {
-        double poisson = 0.3, t = 1, length = 400, rho = t / Math.sqrt(12), modulus = E / (1 - poisson * poisson);
-        int parts = 40, wide = 1;
-        TriMesh flat = Plates.rectangle(length, 10, parts, wide);
-        double[] xyz = flat.positions(), pressure = new double[flat.triangleCount()];
-        boolean[] held = new boolean[6 * flat.vertexCount()];
-        for (int v = 0; v < flat.vertexCount(); v++) {
-            xyz[3 * v + 2] = 2 * e * rho * Math.sin(Math.PI * xyz[3 * v] / length);
-            held[6 * v + 1] = held[6 * v + 3] = held[6 * v + 5] = true;
-            if (xyz[3 * v] < 1e-9 || xyz[3 * v] > length - 1e-9) held[6 * v] = held[6 * v + 2] = true;
-        }
-        for (int i = 0; i < pressure.length; i++) {
-            double x = (xyz[3 * flat.corner(i, 0)] + xyz[3 * flat.corner(i, 1)] + xyz[3 * flat.corner(i, 2)]) / 3;
-            pressure[i] = Math.sin(Math.PI * x / length);
-        }
-        double unit = 2 * Math.pow(Math.PI / length, 4) * modulus * t * t * t / 12 * rho;
-        PressedPanel panel = new PressedPanel(flat.withPositions(xyz), Sheet.elastic(E, poisson, t), held, pressure, () -> false);
-        double linear = panel.linear(ONE).get(0).loadFactor(), byThrust = Math.min(4, 1 + 2 * e * e) * (1 + 2 * e * e) / (2 * e);
-        assertEquals(byThrust, linear / unit, 0.01 * byThrust);
-        double snap = e < 1 ? Double.POSITIVE_INFINITY : e * e < 5.5 ? e + Math.sqrt(4 * Math.pow(e * e - 1, 3) / 27) : e + 3 * Math.sqrt(e * e - 4);
-        double found = panel.snap(linear, 1.2 * linear).orElse(Double.POSITIVE_INFINITY) / unit;
+        Arch arch = Arch.of(e);
+        double linear = arch.panel.linear(ONE).get(0).loadFactor(), byThrust = Math.min(4, 1 + 2 * e * e) * (1 + 2 * e * e) / (2 * e);
+        assertEquals(byThrust, linear / arch.unit, 0.01 * byThrust);
+        double snap = snap(e), found = arch.panel.snap(linear, 1.2 * linear).orElse(Double.POSITIVE_INFINITY) / arch.unit;
         if (e < 1) assertEquals(snap, found);
-        else assertEquals(snap, found, 0.015 * snap, "linear buckling says " + linear / unit);
+        else assertEquals(snap, found, 0.015 * snap, "linear buckling says " + linear / arch.unit);
+    }
+
+    /**
+     * The arch in closed form, followed with the program's own steps: what a step does to the rise over what the slope before it promised is below the program's bound
+     * where the rise stays on its side, and above it where the arch is on the other side afterwards. Nothing of the shell takes part.
+     */
+    @Test
+    void theBoundOnAStepsWorkPartsStepsFromSnaps() {
+        double stays = 0, jumps = Double.POSITIVE_INFINITY;
+        for (double e : new double[] {1.1, 1.3, 1.5, 2, 2.3}) {
+            double limit = Math.sqrt((e * e - 1) / 3), linear = Math.min(4, 1 + 2 * e * e) * (1 + 2 * e * e) / (2 * e);
+            for (double u = limit + 1e-3; u < Math.min(e, 4 * limit); u += 1e-3) {
+                double slope = 3 * u * u + 1 - e * e;
+                for (double part = 1; part > 0.01; part /= 2) {
+                    double step = part * PressedPanel.LONGEST * linear * slope / (1 + 2 * e * e), q = q(e, u) + step;
+                    boolean near = q <= q(e, limit);
+                    double low = near ? limit : -2 * limit - 3 * e, high = near ? u : -2 * limit;
+                    for (int i = 0; i < 60; i++) {
+                        double middle = (low + high) / 2;
+                        if (q(e, middle) > q) low = middle;
+                        else high = middle;
+                    }
+                    double ratio = (u - low) * slope / step;
+                    if (near) stays = Math.max(stays, ratio);
+                    else jumps = Math.min(jumps, ratio);
+                }
+            }
+        }
+        assertTrue(stays < PressedPanel.WIDE && PressedPanel.WIDE < jumps, stays + " and " + jumps);
+    }
+
+    private static double q(double e, double u) {
+        return e - u + u * (e * e - u * u);
+    }
+
+    /** Any bound from 2 to 3 finds the snap of the arch; one too narrow takes its softening for a snap. */
+    @Test
+    void aNarrowBoundTakesSofteningForASnap() {
+        Arch arch = Arch.of(1.5);
+        double linear = 4 * (1 + 2 * 1.5 * 1.5) / (2 * 1.5) * arch.unit, exact = snap(1.5);
+        for (double wide : new double[] {2, PressedPanel.WIDE, 3})
+            assertEquals(exact, arch.panel.snap(linear, 1.2 * linear, wide).orElseThrow() / arch.unit, 0.015 * exact, "bound " + wide);
+        assertTrue(arch.panel.snap(linear, 1.2 * linear, 1.01).orElseThrow() / arch.unit < 0.8 * exact);
+    }
+
+    /** The lowest clamped caps that snap go a little way only; without a bound a step goes past it and nothing is seen. */
+    @Test
+    void withoutABoundALowCapsSnapIsJumpedOver() {
+        double lambda = 3.3, poisson = 1.0 / 3, round = new RoundCap(lambda, poisson, true).snap();
+        Cap cap = Cap.of(lambda, poisson, true, 10);
+        double linear = cap.panel.linear(ONE).get(0).loadFactor();
+        for (double wide : new double[] {PressedPanel.WIDE, 3})
+            assertEquals(round, cap.panel.snap(linear, 1.2 * linear, wide).orElseThrow() / cap.unit, 0.02 * round, "bound " + wide);
+        assertTrue(cap.panel.snap(linear, 1.2 * linear, Double.POSITIVE_INFINITY).isEmpty());
+    }
+
+    /** q of the first snap; +∞ where there is none. */
+    private static double snap(double e) {
+        return e < 1 ? Double.POSITIVE_INFINITY : e * e < 5.5 ? e + Math.sqrt(4 * Math.pow(e * e - 1, 3) / 27) : e + 3 * Math.sqrt(e * e - 4);
+    }
+
+    /** @param unit MPa for q = 1 */
+    private record Arch(PressedPanel panel, double unit) {
+        static Arch of(double e) {
+            double poisson = 0.3, t = 1, length = 400, rho = t / Math.sqrt(12), modulus = E / (1 - poisson * poisson);
+            int parts = 40, wide = 1;
+            TriMesh flat = Plates.rectangle(length, 10, parts, wide);
+            double[] xyz = flat.positions(), pressure = new double[flat.triangleCount()];
+            boolean[] held = new boolean[6 * flat.vertexCount()];
+            for (int v = 0; v < flat.vertexCount(); v++) {
+                xyz[3 * v + 2] = 2 * e * rho * Math.sin(Math.PI * xyz[3 * v] / length);
+                held[6 * v + 1] = held[6 * v + 3] = held[6 * v + 5] = true;
+                if (xyz[3 * v] < 1e-9 || xyz[3 * v] > length - 1e-9) held[6 * v] = held[6 * v + 2] = true;
+            }
+            for (int i = 0; i < pressure.length; i++) {
+                double x = (xyz[3 * flat.corner(i, 0)] + xyz[3 * flat.corner(i, 1)] + xyz[3 * flat.corner(i, 2)]) / 3;
+                pressure[i] = Math.sin(Math.PI * x / length);
+            }
+            double unit = 2 * Math.pow(Math.PI / length, 4) * modulus * t * t * t / 12 * rho;
+            return new Arch(new PressedPanel(flat.withPositions(xyz), Sheet.elastic(E, poisson, t), held, pressure, () -> false), unit);
+        }
     }
 }

@@ -89,6 +89,24 @@ class RimWavesTest {
         }
     }
 
+    /** A crest at one end of what must lose 120 mm: its tucks do not crowd those of the part beside it. */
+    @Test
+    void tucksOfPartsBesideEachOtherKeepTheirDistance() {
+        TriMesh mesh = Plates.rectangle(600, 120, 120, 24);
+        for (double crest : new double[] {20, 60, 150, 190}) {
+            double[] mode = new double[3 * mesh.vertexCount()];
+            for (int v = 0; v < mesh.vertexCount(); v++) {
+                double x = mesh.x(v), up = x < crest ? x / crest : Math.max(0, (200 - x) / (200 - crest));
+                mode[3 * v + 2] = Math.max(0, mesh.y(v) / 60 - 1) * up;
+            }
+            List<Tuck> tucks = RimWaves.of(mesh, mode, Plates.force(mesh, -0.1, 0, 0)).tucks();
+            assertTrue(tucks.size() > 20, "" + tucks.size());
+            for (Tuck tuck : tucks)
+                for (Tuck other : tucks)
+                    assertTrue(tuck == other || Math.abs(tuck.place() - other.place()) >= RimWaves.SPACING - 1e-9, tuck + " beside " + other);
+        }
+    }
+
     /** A strip with both long edges alike and a mode at a third of one of them: 5 % of 600 mm twice is 60 mm. */
     @Test
     void edgesThatAreAlikeGetTucksAlikeWhereverTheFirstModeIs() {
