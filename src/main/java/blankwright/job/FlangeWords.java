@@ -69,7 +69,7 @@ final class FlangeWords {
         String gauge = flange.degrees().contains("to") ? "a gauge cut from the form at every station touches skin and flange"
                 : String.format(Locale.ROOT, "a gauge cut to %.0f° touches skin and flange all along", 180 - Math.toDegrees(flange.angle()));
         return gauge + ", within 1 to 2° (from memory). Its edge goes from " + length(flange.blankLength()) + " to " + length(flange.formLength()) + ", " + change(flange.change())
-                + ". By the trade's rule, width times sweep for a square flange, the turning alone makes " + rule() + ".";
+                + ". The trade's rule, width times sweep for a right angle, says " + rule() + ", were the skin beside it to stay as it is.";
     }
 
     /** {@code 13.9 mm x 1.57 rad: let out 21.8 mm}. */

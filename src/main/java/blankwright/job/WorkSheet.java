@@ -187,9 +187,9 @@ final class WorkSheet {
         if (table.isEmpty()) return;
         say("## Flanges to turn");
         say("%s", table);
-        say("Down is away from the outside face. *By the rule*: what the turning alone does to the edge, flange width times the angle swept for a square flange (derived; for other"
-                + " angles and with a bend radius the sheet from the edge to the end of the bend, less what is left of it in plan); the rest of the change is the panel's own shape."
-                + " Measured on the form, means along the edge.");
+        say("Down is away from the outside face. *By the rule*: flange width times the angle swept for a right angle (derived; for other angles and with a bend radius the sheet"
+                + " from the edge to the end of the bend, less what is left of it in plan), were the skin beside the bend to stay as it is. It does not quite: on the blank it takes"
+                + " a part of the strain, and has its own crown. Measured on the form, means along the edge.");
     }
 
     private static String sentenceHead(RollMark roll) {
@@ -207,8 +207,6 @@ final class WorkSheet {
 
     private void zones() {
         say("## Work, zone by zone");
-        say("Each zone is measured along its own line, dash-dot on the work map: mark it on the blank, or hold the tape to the finished edge"
-                + " where it runs beside that. Tape it before you begin and after each round.");
         PageTable table = new PageTable("zone", "do", "line on the blank", "on the form", "change", "worst place", "verdict", "of forming limit",
                 "annealings", "thinnest left");
         List<String> grounds = new ArrayList<>(), left = new ArrayList<>();
@@ -233,7 +231,8 @@ final class WorkSheet {
             }
         }
         if (table.isEmpty()) say("Nothing needs a tool but rolls or a brake: bending only.");
-        else say("%s", table);
+        else say("Each zone is measured along its own line, dash-dot on the work map: mark it on the blank, or hold the tape to the finished edge"
+                + " where it runs beside that. Tape it before you begin and after each round.\n\n%s", table);
         if (!left.isEmpty())
             say("Leave alone: zone%s %s. Bending only, the rest springs in.", left.size() == 1 ? "" : "s", String.join(", ", left));
         if (grounds.isEmpty()) return;
@@ -373,7 +372,7 @@ final class WorkSheet {
             tuckRows(table, result.pieceName(i), pieces.get(i).map(), pieces.get(i).buckled().get().tucks());
         }
         if (!table.isEmpty()) say("%s", table);
-        if (!table.isEmpty()) say("Each has its place in `tucks.csv` and its number on the picture. Sizes are planning values from memory; what they take in together is what the"
+        if (!table.isEmpty()) say("Each has its place in `tucks.csv` and its number on the picture; on the blank two lines, from the edge to the tip, and T with the number. Sizes are planning values from memory; what they take in together is what the"
                 + " edge must lose.");
         if (table.left() > 0) say("%d more groups are in `tucks.csv`.", table.left());
         for (String picture : named(f -> f.matches("buckling(-\\d+)?\\.png")))

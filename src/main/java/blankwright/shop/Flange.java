@@ -15,7 +15,7 @@ import java.util.Optional;
  *
  * <p>The edge is looked at in {@link #LOOKS} sections square to it, or one for each of its sides where it has fewer; neighbours that are folded to the same side
  * make a flange, from three of them and {@link #SHORTEST} on, with one between them that is not. Its measures are means over the sections.
- * <p>Error: on panels by formula angle to 1 degree, width to 0.5 mm, change by the rule to 3 %, at a chord of a tenth of the bend's radius.
+ * <p>Error: on panels by formula angle to 1 degree, width to 0.5 mm, change by the rule to 3 %.
  * <p>{@link #byRule} is the trade's rule: the change of an edge is the flange's width times the angle swept, for a right angle with a sharp bend; for any
  * other, the width of sheet from the edge to the end of the bend less what is left of it in plan (derived: a fibre that moves from radius R to R' changes by (R' - R) times the sweep).
  *

@@ -27,11 +27,12 @@ class WorkSheetTest {
     @TempDir Path temp;
 
     @ParameterizedTest
-    @ValueSource(strings = {"mudguard", "nose-cap", "scuttle"})
+    @ValueSource(strings = {"mudguard", "nose-cap", "scuttle", "vent-cowl"})
     void thePagesOfTheDocsAreWhatTheProgramWrites(String panel) throws IOException {
+        String alloy = panel.equals("vent-cowl") ? "3003-H14" : "3003-O";
         Path kept = Path.of("docs/panels", panel);
         Path out = temp.resolve(panel);
-        assertEquals(ExitCode.DONE, Run.of("flatten", Path.of("models", panel + ".yaml"), "--clamped", "calm", "--sensitivity", "--out", out).exit());
+        assertEquals(ExitCode.DONE, Run.of("flatten", Path.of("models", panel + ".yaml"), "--alloy", alloy, "--clamped", "calm", "--sensitivity", "--out", out).exit());
         assertEquals(lines(kept.resolve("work-sheet.md")), lines(out.resolve("work-sheet.md")),
                 "make it anew: java -jar target/blankwright.jar flatten models/" + panel + ".yaml --clamped calm --sensitivity, and take work-sheet.md from there");
         Matcher picture = Pattern.compile("!\\[[^]]*]\\(([^)]+)\\)").matcher(Files.readString(kept.resolve("work-sheet.md")));
@@ -147,6 +148,30 @@ class WorkSheetTest {
         assertEquals(199.4 * Math.PI / 2, numbers(row(page, "| roll 1 stop |"))[0], 1);
         assertTrue(page.contains(". **Roll** ") && page.contains("bending only"));
         assertFalse(page.contains(". **Shrink") || page.contains(". **Bend**"));
+    }
+
+    /** A lip of 18 mm turned square inside a curve of 310 mm through 120 degrees: checks section 5, the change is width times sweep, here with a bend of 3 mm outside. */
+    @Test
+    void aFlangeIsAStepOfItsOwnWithItsCheck() throws IOException {
+        Run.of("flatten", Path.of("models/wheel-arch-lip.yaml"), "--alloy", "3003-O", "--formats", "md", "--out", temp.resolve("out"));
+        String page = Files.readString(temp.resolve("out/work-sheet.md"));
+        List<String> steps = page.substring(page.indexOf("## Steps")).lines().filter(l -> l.matches("\\d+\\. \\*\\*.*")).toList();
+        int turn = -1;
+        for (int i = 0; i < steps.size(); i++) if (steps.get(i).startsWith(i + 1 + ". **Turn flange 1** down by 90°")) turn = i;
+        assertTrue(turn > 2, page);
+        String check = steps.get(turn).substring(steps.get(turn).indexOf("*Check:* a gauge cut to 90°"));
+        double sweep = Math.toRadians(120), radius = 3 - 0.6, plan = 18 + radius * (Math.PI / 2 - 1), tip = 310 - radius;
+        double[] mm = numbers(check);
+        assertEquals(tip * sweep, mm[1], 0.5, "the edge on the form");
+        assertEquals(mm[1] - mm[0], mm[2], 0.11);
+        assertEquals(plan, mm[3], 0.02 * plan, "width, and what the bend adds");
+        assertEquals(plan * sweep, mm[4], 0.02 * plan * sweep, "width times sweep");
+        assertTrue(check.contains(String.format(java.util.Locale.ROOT, " x %.2f rad: let out ", sweep)), check);
+        assertTrue(steps.get(turn).contains("stretch it before every pass") && steps.get(turn).contains("Mind fingers"));
+        assertTrue(steps.get(turn + 1).contains(". **Stretch zone ") && steps.get(turn + 1).contains("as the flange is turned"), "its zone follows");
+        assertTrue(row(page, "| 1 | part of the outer edge |").contains("| 90° down |"));
+        assertEquals(1, steps.stream().filter(s -> s.contains("**Turn ")).count());
+        assertFalse(page("", "").contains("**Turn "), "a dish has none");
     }
 
     /** What sensitivity found stands there with the very numbers of the summary. */
