@@ -9,6 +9,7 @@ import blankwright.job.RollWords;
 import blankwright.job.SensitivityWords;
 import blankwright.mesh.Finding;
 import blankwright.num.Lengths;
+import blankwright.num.Sentence;
 import blankwright.shop.Instruction;
 import blankwright.shop.Zone;
 import blankwright.strain.Curvature;
@@ -78,10 +79,10 @@ final class BenchReport {
         most(piece, Instruction.STRETCH, "stretch");
         for (String sentence : RollWords.of(result.rolls(piece))) say("  %s", sentence);
         piece.buckled().ifPresent(buckled -> {
-            for (String sentence : BucklingWords.of(buckled)) say("  %s", sentence);
+            for (Sentence sentence : BucklingWords.of(buckled)) say("  %s", sentence);
         });
         piece.sensitivity().ifPresent(sensitivity -> {
-            for (String sentence : SensitivityWords.of(sensitivity)) say("  %s", sentence);
+            for (Sentence sentence : SensitivityWords.of(sensitivity)) say("  %s", sentence);
         });
         if (piece.addedSeams() > 0) say("  seams added: %d, together %s", piece.addedSeams(), Lengths.both(piece.addedSeamLength()));
     }

@@ -9,6 +9,7 @@ import blankwright.mesh.repair.MidSurface;
 import blankwright.num.Progress;
 import blankwright.project.Aim;
 import blankwright.project.Recipe;
+import blankwright.project.Source;
 import blankwright.shop.Layout;
 import blankwright.strain.StrainField;
 import blankwright.strain.VertexStrain;
@@ -44,12 +45,16 @@ public final class AtHand {
 
     /** Everything; as {@link FlattenJob#run}. */
     public Result whole(Recipe recipe, Progress progress) throws Refusal {
-        return FlattenJob.run(recipe, given, kept, true, progress);
+        Result result = FlattenJob.run(recipe, given, kept, true, progress);
+        boolean mesh = recipe.source() instanceof Source.OfMesh && kept.layout().filter(last -> Coarse.worthWhile(recipe, last.triangles())).isPresent();
+        if (mesh) kept.mended(recipe, given).ifPresent(kept.coarse()::ahead);
+        return result;
     }
 
     /**
-     * The last whole's blank as this recipe changes it: with another thickness, face, metal, aim, lean or tools. Empty where the mesh or the
-     * seams are others, or nothing can be said of this recipe; then the whole tells why.
+     * The last whole's blank as this recipe changes it: with another thickness, face, metal, aim, lean or tools, triangle by triangle; with
+     * other measures or seams in {@link Coarse few triangles}, where the whole has so many that it takes its time. Empty where the whole is
+     * as soon there, or nothing can be said of this recipe; then the whole tells why.
      *
      * @throws java.util.concurrent.CancellationException once the progress says it is no longer wanted
      */
@@ -58,7 +63,9 @@ public final class AtHand {
         if (before.isEmpty() || recipe.aim() == Aim.WORK && recipe.metal().isEmpty()) return Optional.empty();
         Kept.LayoutKey key = Kept.LayoutKey.of(recipe, given);
         Kept.Layout last = before.get();
-        if (!key.parts().cutLike(last.key().parts())) return Optional.empty();
+        if (!key.parts().cutLike(last.key().parts())) {
+            return Coarse.worthWhile(recipe, last.triangles()) ? kept.coarse().draft(recipe, given, progress) : Optional.empty();
+        }
         boolean same = key.equals(last.key());
         List<FlatMap> maps = new ArrayList<>();
         for (int i = 0; i < last.parts().size(); i++) {
@@ -73,13 +80,18 @@ public final class AtHand {
                 maps.add(flat.follower().get().to(form, options, progress));
             }
         }
+        boolean arrived = same || last.parts().stream().allMatch(flat -> flat.follower().orElseThrow().arrived());
+        return Optional.of(new Draft(recipe, pieces(maps, recipe), false, !same, arrived));
+    }
+
+    /** Layouts side by side on the sheet, with all that is drawn of them. */
+    static List<Draft.Piece> pieces(List<FlatMap> maps, Recipe recipe) {
         List<Draft.Piece> pieces = new ArrayList<>();
         for (FlatMap map : Layout.of(maps, Layout.GAP + 2 * recipe.trim().orElse(0))) {
             RimLoops loops = RimLoops.of(map.form(), EdgeTable.of(map.form()));
             pieces.add(new Draft.Piece(map, VertexStrain.of(StrainField.of(map)), FlattenJob.rims(map, loops)));
         }
-        boolean arrived = same || last.parts().stream().allMatch(flat -> flat.follower().orElseThrow().arrived());
-        return Optional.of(new Draft(recipe, pieces, !same, arrived));
+        return pieces;
     }
 
     /** A part opened as it was, on a sheet whose middle lies elsewhere. */

@@ -10,10 +10,11 @@ import java.util.List;
  * from it: {@link AtHand#whole} follows.
  *
  * @param pieces in the order of the result before, in their places on the sheet
+ * @param coarse true where the triangles are others than those of the result before, far fewer: of another form, or cut in another way
  * @param roughly true where a piece was laid flat on a coarser mesh, or in a few steps, and will come out a little different
  * @param arrived false where asking for the same again brings it nearer
  */
-public record Draft(Recipe recipe, List<Piece> pieces, boolean roughly, boolean arrived) {
+public record Draft(Recipe recipe, List<Piece> pieces, boolean coarse, boolean roughly, boolean arrived) {
     public Draft {
         pieces = List.copyOf(pieces);
     }

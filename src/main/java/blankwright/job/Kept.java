@@ -66,7 +66,11 @@ final class Kept {
     }
 
     /** Parts laid flat together. */
-    record Layout(LayoutKey key, Parted parted, List<LaidFlat> parts) { }
+    record Layout(LayoutKey key, Parted parted, List<LaidFlat> parts) {
+        int triangles() {
+            return parted.parts().stream().mapToInt(part -> part.opened().mesh().triangleCount()).sum();
+        }
+    }
 
     /** How something is made that is not there. */
     @FunctionalInterface
@@ -79,6 +83,7 @@ final class Kept {
     private volatile Entry<Mended> mended;
     private volatile Entry<Parted> parted;
     private volatile Layout layout;
+    private final Coarse coarse = new Coarse(this);
 
     /** Another that begins with the mended mesh, so that what it comes to keep puts nothing out of place here. */
     Kept meshOnly() {
@@ -103,6 +108,17 @@ final class Kept {
         Parted made = making.made();
         parted = new Entry<>(key, made);
         return made;
+    }
+
+    /** The mended mesh, where it is there already. */
+    Optional<Mended> mended(Recipe recipe, Given given) {
+        Entry<Mended> there = mended;
+        return there == null || !there.key.equals(MeshKey.of(recipe, given)) ? Optional.empty() : Optional.of(there.value);
+    }
+
+    /** What a first answer in few triangles needs. */
+    Coarse coarse() {
+        return coarse;
     }
 
     List<LaidFlat> laidFlat(Recipe recipe, Given given, Parted parts, Making<List<LaidFlat>> making) throws Refusal {

@@ -10,6 +10,7 @@ import blankwright.mesh.repair.Repair;
 import blankwright.mesh.repair.Repaired;
 import blankwright.num.LengthUnit;
 import blankwright.num.Progress;
+import blankwright.num.Sentence;
 import blankwright.num.Share;
 import blankwright.project.Recipe;
 import blankwright.project.Source;
@@ -72,8 +73,8 @@ record Mended(LengthUnit units, Result.Input input, Optional<Result.Reduction> r
             double[] size = mended.mesh().size();
             Result.Input input = new Result.Input(vertices, triangles, mended.mesh().area(), size[0], size[1], size[2]);
             if (SizeQuestion.unusual(input.across()))
-                findings.add(new Finding(Finding.Kind.UNUSUAL_SIZE, 1, "the panel is " + SizeQuestion.size(input.across())
-                        + " across, which is unusual; check the unit."));
+                findings.add(new Finding(Finding.Kind.UNUSUAL_SIZE, 1, Sentence.say(
+                        "the panel is %s across, which is unusual; check the unit.", SizeQuestion.sized(input.across()))));
             int count = mended.mesh().triangleCount();
             if (Thinning.wanted(recipe, count)) memory.needs("thinned out", count, MemoryNeed.thinning(count));
             Thinning thinning = Thinning.of(recipe, mended.mesh(), new Share(progress, 0.2, 0.28));

@@ -1,7 +1,7 @@
 package blankwright.job;
 
 import blankwright.mesh.Finding;
-import blankwright.num.Lengths;
+import blankwright.num.Sentence;
 import blankwright.shop.Demand;
 import blankwright.shop.Judgement;
 import blankwright.shop.SheetThickness;
@@ -40,7 +40,7 @@ final class MetalFindings {
         if (past.isEmpty()) return Optional.empty();
         Demand.OfZone worst = past.stream().max(Comparator.comparingDouble(Demand.OfZone::margin)).orElseThrow();
         Judgement judged = worst.judgement();
-        return Optional.of(new Finding(Finding.Kind.PAST_FORMING_LIMIT, past.size(), String.format(Locale.ROOT,
+        return Optional.of(new Finding(Finding.Kind.PAST_FORMING_LIMIT, past.size(), Sentence.say(
                 "%s asks more of the metal than it bears in %s: worst zone %d, %s of the forming limit (%s), strain %+.0f %% and %+.0f %% at %s;"
                         + " put a seam there, or take a softer metal.", name, past.size() == 1 ? "one zone" : past.size() + " zones",
                 worst.zone().number(), share(worst.margin()), piece.demand().get().limit().level().trust().words(), 100 * Math.expm1(judged.e1()),
@@ -55,9 +55,9 @@ final class MetalFindings {
         double lost = thickness.mostLost();
         if (lost < bands.careThinning()) return Optional.empty();
         boolean split = lost >= bands.splitThinning();
-        return Optional.of(new Finding(Finding.Kind.THINNED, 1, String.format(Locale.ROOT,
-                "%s thins to %s of %s (%.0f %% gone) at %s; from %.0f %% on %s (%s).", name, Lengths.mm(thickness.thinnest().mm(), 2),
-                Lengths.mm(thickness.sheet(), 2), 100 * lost, place(thickness.thinnest().at()),
+        return Optional.of(new Finding(Finding.Kind.THINNED, 1, Sentence.say(
+                "%s thins to %s of %s (%.0f %% gone) at %s; from %.0f %% on %s (%s).", name, Sentence.length(thickness.thinnest().mm(), 2),
+                Sentence.length(thickness.sheet(), 2), 100 * lost, place(thickness.thinnest().at()),
                 100 * (split ? bands.splitThinning() : bands.careThinning()),
                 split ? "it is better made in more pieces" : "there is little left to file", bands.basis())));
     }
@@ -80,7 +80,7 @@ final class MetalFindings {
         return Double.isInfinite(margin) ? "past all" : String.format(Locale.ROOT, "%.0f %%", 100 * margin);
     }
 
-    static String place(Spot at) {
-        return String.format(Locale.ROOT, "(%.0f, %.0f, %.0f) mm", at.x(), at.y(), at.z());
+    private static Sentence.Measure place(Spot at) {
+        return Sentence.place(0, at.x(), at.y(), at.z());
     }
 }

@@ -14,6 +14,7 @@ import blankwright.mesh.io.VtuWriter;
 import blankwright.metal.buckling.Tuck;
 import blankwright.num.Lengths;
 import blankwright.num.Progress;
+import blankwright.num.Sentence;
 import blankwright.num.Share;
 import blankwright.outline.Curve;
 import blankwright.picture.BucklingPicture;
@@ -268,7 +269,8 @@ public final class Packet {
 
     private static BucklingPiece buckling(String name, Piece piece, Buckled buckled) {
         List<BucklingPiece.Mark> marks = buckled.tucks().stream().map(t -> new BucklingPiece.Mark(t.vertex(), t.base(), t.depth())).toList();
-        return new BucklingPiece(name, piece.map(), buckled.blank().modes().get(0).displacement(), marks, BucklingWords.of(buckled));
+        return new BucklingPiece(name, piece.map(), buckled.blank().modes().get(0).displacement(), marks,
+                BucklingWords.of(buckled).stream().map(Sentence::text).toList());
     }
 
     private WorkMap workMap() {

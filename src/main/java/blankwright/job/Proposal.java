@@ -3,6 +3,7 @@ package blankwright.job;
 import blankwright.mesh.Finding;
 import blankwright.mesh.TriMesh;
 import blankwright.mesh.cut.Seam;
+import blankwright.num.Sentence;
 import blankwright.project.Recipe;
 import java.util.ArrayList;
 import java.util.List;
@@ -43,17 +44,9 @@ public record Proposal(Result taken, List<Integer> numbers, Reason reason) {
      * @param to where it ends
      */
     public record Line(int number, double length, double[] from, double[] to) {
-        /** {@code 40.0 mm from (0.0, 1.0, 2.0) to (3.0, 4.0, 5.0) mm}. */
-        public String words() {
-            return String.format(Locale.ROOT, "%.1f mm from %s to %s mm", length, place(from), place(to));
-        }
-
-        private static String place(double[] p) {
-            return String.format(Locale.ROOT, "(%.1f, %.1f, %.1f)", tenths(p[0]), tenths(p[1]), tenths(p[2]));
-        }
-
-        private static double tenths(double mm) {
-            return Math.rint(10 * mm) / 10 + 0.0;
+        /** {@code 40.0 mm from (0.0, 1.0, 2.0) mm to (3.0, 4.0, 5.0) mm}. */
+        public Sentence words() {
+            return Sentence.say("%s from %s to %s", Sentence.length(length, 1), Sentence.place(1, from), Sentence.place(1, to));
         }
     }
 
@@ -101,16 +94,17 @@ public record Proposal(Result taken, List<Integer> numbers, Reason reason) {
     }
 
     Finding finding(Result without) {
-        List<String> words = lines().stream().map(Line::words).toList();
-        String them = words.size() == 1 ? "it" : "them", seams = words.size() == 1 ? "a seam" : words.size() + " seams", places = String.join("; ", words);
-        String does = switch (reason) {
-            case COVERED -> String.format(Locale.ROOT, "%s would cure it: %s; %d pieces, none over itself, mean energy %.4f, now %.4f.", seams, places,
+        List<Sentence> words = lines().stream().map(Line::words).toList();
+        String them = words.size() == 1 ? "it" : "them", seams = words.size() == 1 ? "a seam" : words.size() + " seams";
+        Sentence places = Sentence.joined("; ", words);
+        Sentence does = switch (reason) {
+            case COVERED -> Sentence.say("%s would cure it: %s; %d pieces, none over itself, mean energy %.4f, now %.4f.", seams, places,
                     taken.pieces().size(), energy(taken), energy(without));
-            case REACH -> String.format(Locale.ROOT, "%s would let the tools in: %s; %s.", seams, places, taken.beyondReach() == 0
+            case REACH -> Sentence.say("%s would let the tools in: %s; %s.", seams, places, taken.beyondReach() == 0
                     ? "with " + them + " nothing is out of reach"
                     : String.format(Locale.ROOT, "with %s %.0f %% of what is out of reach now is left", them, 100 * taken.beyondReach() / without.beyondReach()));
         };
-        return new Finding(Finding.Kind.SEAM_PROPOSED, words.size(), does + " The files beginning with with-seam show " + them
-                + "; running with-seam.yaml takes " + them + ".");
+        return new Finding(Finding.Kind.SEAM_PROPOSED, words.size(), Sentence.say("%s The files beginning with with-seam show %s; running with-seam.yaml"
+                + " takes %s.", does, them, them));
     }
 }

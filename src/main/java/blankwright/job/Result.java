@@ -3,6 +3,7 @@ package blankwright.job;
 import blankwright.mesh.Finding;
 import blankwright.metal.Springback;
 import blankwright.num.LengthUnit;
+import blankwright.num.Sentence;
 import blankwright.project.Recipe;
 import blankwright.shop.FormingWork;
 import blankwright.shop.RollMark;
@@ -113,7 +114,12 @@ public record Result(Recipe recipe, String name, Path folder, LengthUnit units, 
 
     /** Why the blank must not be cut as it is, one sentence each; empty where it may be. */
     public List<String> warnings() {
-        return Warnings.of(pieces);
+        return warnings(Sentence.FILES);
+    }
+
+    /** The same, measures as one reader has them. */
+    public List<String> warnings(Sentence.Units units) {
+        return Warnings.of(pieces).stream().map(sentence -> sentence.text(units)).toList();
     }
 
     /** What piece i is called on paper before the number of a zone: empty where there is only one, else {@code 1-}, {@code 2-} ... */

@@ -1,9 +1,8 @@
 package blankwright.job;
 
-import blankwright.num.Lengths;
+import blankwright.num.Sentence;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /** What a little off does, in sentences for the bench. */
 public final class SensitivityWords {
@@ -12,55 +11,53 @@ public final class SensitivityWords {
     private SensitivityWords() { }
 
     /** A sentence for each cause; one for both of the metal where the blank does not ask it. */
-    public static List<String> of(Sensitivity sensitivity) {
-        List<String> words = new ArrayList<>();
+    public static List<Sentence> of(Sensitivity sensitivity) {
+        List<Sentence> words = new ArrayList<>();
         for (Sensitivity.Cause cause : Sensitivity.Cause.values()) {
             if (!sensitivity.asksMetal() && cause == Sensitivity.Cause.STRENGTH) continue;
             if (!sensitivity.asksMetal() && cause == Sensitivity.Cause.HARDENING) {
-                words.add("a little off: the metal's K and n do not move a blank that is not laid out for them (aim even)");
+                words.add(Sentence.of("a little off: the metal's K and n do not move a blank that is not laid out for them (aim even)"));
                 continue;
             }
-            words.add(cause(cause, sensitivity.alongSeam()) + sensitivity.cases().stream().filter(c -> c.cause() == cause).findFirst()
-                    .map(one -> " " + outline(one) + crowns(sensitivity.crowns(), one)).orElse(": not known, the blank did not come out"));
+            Sentence off = cause(cause, sensitivity.alongSeam());
+            words.add(sensitivity.cases().stream().filter(c -> c.cause() == cause).findFirst()
+                    .map(one -> Sentence.say("%s %s%s", off, outline(one), crowns(sensitivity.crowns(), one)))
+                    .orElse(Sentence.say("%s: not known, the blank did not come out", off)));
         }
         return words;
     }
 
-    private static String cause(Sensitivity.Cause cause, boolean alongSeam) {
+    private static Sentence cause(Sensitivity.Cause cause, boolean alongSeam) {
         return switch (cause) {
-            case WELD -> say("a little off: %s mm of weld shrink %s", Lengths.plain(Sensitivity.SHRINK),
+            case WELD -> Sentence.say("a little off: %s of weld shrink %s", Sentence.exactly(Sensitivity.SHRINK),
                     alongSeam ? "along the longest seam" : "round the outer edge");
-            case STRENGTH -> say("a little off: %.0f %% in the metal's K", 100 * Sensitivity.METAL);
-            case HARDENING -> say("a little off: %.0f %% in the metal's n", 100 * Sensitivity.METAL);
-            case SCAN -> say("a little off: scan noise of %s mm in waves of %.0f mm", Lengths.plain(Sensitivity.NOISE), Sensitivity.WAVELENGTH);
+            case STRENGTH -> Sentence.say("a little off: %.0f %% in the metal's K", 100 * Sensitivity.METAL);
+            case HARDENING -> Sentence.say("a little off: %.0f %% in the metal's n", 100 * Sensitivity.METAL);
+            case SCAN -> Sentence.say("a little off: scan noise of %s in waves of %s", Sentence.exactly(Sensitivity.NOISE),
+                    Sentence.length(Sensitivity.WAVELENGTH, 0));
         };
     }
 
-    private static String outline(Sensitivity.Case one) {
-        return one.shift().largest() < SEEN ? "does not move the outline"
-                : "moves the outline by up to " + length(one.shift().largest());
+    private static Sentence outline(Sensitivity.Case one) {
+        return one.shift().largest() < SEEN ? Sentence.of("does not move the outline")
+                : Sentence.say("moves the outline by up to %s", length(one.shift().largest()));
     }
 
-    private static String crowns(List<Sensitivity.Crown> crowns, Sensitivity.Case one) {
-        StringBuilder words = new StringBuilder();
+    private static Sentence crowns(List<Sensitivity.Crown> crowns, Sensitivity.Case one) {
+        List<Sentence> words = new ArrayList<>();
         boolean weld = one.cause() == Sensitivity.Cause.WELD;
         for (int i = 0; i < crowns.size(); i++) {
             Sensitivity.Crown crown = crowns.get(i);
             double change = one.crown().get(i);
             if (Math.abs(change) < SEEN) continue;
             String begins = weld ? "; taken out of a line it lowers the crown " : "; it changes the crown ";
-            words.append(words.isEmpty() ? begins : " and that ").append(crown.line());
-            words.append(" (").append(Lengths.mm(crown.rise(), 1)).append(") by ");
-            words.append(change <= -crown.rise() ? "all of it" : (weld ? "" : "up to ") + length(Math.abs(change)));
+            words.add(Sentence.say("%s%s (%s) by %s%s", words.isEmpty() ? begins : " and that ", crown.line(), Sentence.length(crown.rise(), 1),
+                    change <= -crown.rise() || weld ? "" : "up to ", change <= -crown.rise() ? "all of it" : length(Math.abs(change))));
         }
-        return words.toString();
+        return Sentence.joined("", words);
     }
 
-    private static String length(double mm) {
-        return Lengths.mm(mm, 2) + " (" + Lengths.inches(mm, mm < 0.1 ? 4 : 3) + ")";
-    }
-
-    private static String say(String form, Object... values) {
-        return String.format(Locale.ROOT, form, values);
+    private static Sentence.Measure length(double mm) {
+        return Sentence.both(mm, 2, mm < 0.1 ? 4 : 3);
     }
 }

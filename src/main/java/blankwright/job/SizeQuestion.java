@@ -1,10 +1,9 @@
 package blankwright.job;
 
 import blankwright.num.LengthUnit;
-import blankwright.num.Lengths;
+import blankwright.num.Sentence;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /** Asks whether a panel is really as large as its file says, since most mesh files do not tell their unit. */
@@ -44,9 +43,13 @@ final class SizeQuestion {
 
     /** {@code 840 mm (33.1 in)}, with as many digits as the size deserves. */
     static String size(double mm) {
-        if (mm >= 10_000) return String.format(Locale.ROOT, "%,.0f m (%,.0f ft)", mm / 1000, mm / 304.8);
-        int digits = mm >= 100 ? 0 : mm >= 1 ? 1 : 3;
-        return Lengths.mm(mm, digits) + " (" + Lengths.inches(mm, mm >= 25.4 ? 1 : 3) + ")";
+        return sized(mm).text();
+    }
+
+    /** The same, its units left to the reader but for what is far too large. */
+    static Sentence sized(double mm) {
+        if (mm >= 10_000) return Sentence.say("%,.0f m (%,.0f ft)", mm / 1000, mm / 304.8);
+        return Sentence.say("%s", Sentence.both(mm, mm >= 100 ? 0 : mm >= 1 ? 1 : 3, mm >= 25.4 ? 1 : 3));
     }
 
     private static String plural(LengthUnit unit) {

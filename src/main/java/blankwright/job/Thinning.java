@@ -4,11 +4,10 @@ import blankwright.mesh.Finding;
 import blankwright.mesh.TriMesh;
 import blankwright.mesh.reduce.Reduce;
 import blankwright.mesh.reduce.Reduced;
-import blankwright.num.Lengths;
 import blankwright.num.Progress;
+import blankwright.num.Sentence;
 import blankwright.project.Recipe;
 import blankwright.project.Source;
-import java.util.Locale;
 import java.util.Optional;
 
 /** The mended mesh, thinned out where the recipe asks for it or it is far denser than the work needs. */
@@ -28,11 +27,11 @@ record Thinning(TriMesh mesh, Optional<Result.Reduction> reduction, Optional<Fin
         Reduced reduced = Reduce.of(mesh, within, asked ? 0 : ENOUGH, progress);
         int after = reduced.mesh().triangleCount();
         if (after == before) return as(mesh);
-        String text = String.format(Locale.ROOT, "%,d triangles were thinned out to %,d%s; the surface strays %s at most from"
+        Sentence words = Sentence.say("%,d triangles were thinned out to %,d%s; the surface strays %s at most from"
                 + " that given (%s was allowed, along the rims too)", before, after, asked ? "" : ", enough for the work",
-                Lengths.mm(reduced.deviation(), 4), Lengths.plain(within) + " mm");
+                Sentence.length(reduced.deviation(), 4), Sentence.exactly(within));
         return new Thinning(reduced.mesh(), Optional.of(new Result.Reduction(before, after, within, reduced.deviation())),
-                Optional.of(new Finding(Finding.Kind.REDUCED, before - after, text)));
+                Optional.of(new Finding(Finding.Kind.REDUCED, before - after, words)));
     }
 
     /** Whether a mesh of so many triangles is to be thinned out. */

@@ -2,6 +2,7 @@ package blankwright.job;
 
 import blankwright.flatten.Outcome;
 import blankwright.mesh.Finding;
+import blankwright.num.Sentence;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -10,10 +11,8 @@ final class Warnings {
     private Warnings() { }
 
     /** One sentence per kind of trouble, naming the pieces it concerns. */
-    static List<String> of(List<Piece> pieces) {
-        List<String> sentences = new ArrayList<>();
-        for (Finding finding : findings(pieces)) sentences.add("DO NOT CUT: " + finding.text());
-        return sentences;
+    static List<Sentence> of(List<Piece> pieces) {
+        return findings(pieces).stream().map(finding -> Sentence.say("DO NOT CUT: %s", finding.words())).toList();
     }
 
     /** The same as findings, to stand beside the others. */

@@ -6,7 +6,7 @@ import blankwright.flatten.energy.Resistance;
 import blankwright.mesh.Finding;
 import blankwright.mesh.TriMesh;
 import blankwright.metal.Hardening;
-import blankwright.num.Lengths;
+import blankwright.num.Sentence;
 import blankwright.project.Aim;
 import blankwright.project.Handwork;
 import blankwright.project.Recipe;
@@ -17,7 +17,6 @@ import blankwright.shop.ToolWork.Beyond;
 import blankwright.strain.StrainField;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /** What aim {@code work} asks of the flattening of one form, and what came of it. */
@@ -82,26 +81,27 @@ final class WorkAim {
         if (Math.abs(hands.lean()) == 1) {
             Instruction unwanted = hands.lean() > 0 ? Instruction.SHRINK : Instruction.STRETCH;
             ToolWork.anywhere(strain, reach, unwanted).ifPresent(b -> found.add(new Finding(Finding.Kind.LEAN_NOT_MET, b.triangles(),
-                    String.format(Locale.ROOT, "lean all %s leaves %s of up to %.1f %%%s at %s on the form, %s in from the edge.",
+                    Sentence.say("lean all %s leaves %s of up to %.1f %%%s at %s on the form, %s in from the edge.",
                             hands.lean() > 0 ? "stretching" : "shrinking", hands.lean() > 0 ? "shrinking" : "stretching", 100 * Math.abs(b.largest()),
-                            piece.isEmpty() ? "" : " " + piece, place(b), Lengths.mm(b.distance(), 0)))));
+                            piece.isEmpty() ? "" : " " + piece, place(b), Sentence.length(b.distance(), 0)))));
         }
         ToolWork.from(strain, reach, Instruction.STRETCH, NECK).ifPresent(b -> found.add(new Finding(Finding.Kind.NECKED, b.triangles(),
-                String.format(Locale.ROOT, "the least work draws the metal%s out by %.0f %% at %s on the form, %.1f cm2 in all, as far as the program lets"
+                Sentence.say("the least work draws the metal%s out by %.0f %% at %s on the form, %s in all, as far as the program lets"
                                 + " it: beyond the %.0f %% that it stretches evenly a neck costs less. This is no blank to work by; lean less towards"
                                 + " stretching, or divide the panel there.", piece.isEmpty() ? "" : " " + piece, 100 * b.largest(), place(b),
-                        b.area() / 100, 100 * Math.expm1(recipe.metal().orElseThrow().alloy().law().uniform())))));
+                        Sentence.area(b.area(), 1), 100 * Math.expm1(recipe.metal().orElseThrow().alloy().law().uniform())))));
         return found;
     }
 
     private static Finding beyond(String what, Beyond b, String piece) {
-        return new Finding(Finding.Kind.BEYOND_REACH, b.triangles(), String.format(Locale.ROOT,
-                "no tool listed gets to %s of up to %.1f %%%s: worst at %s on the form, %s in from the edge, %.0f cm2 in all; "
+        return new Finding(Finding.Kind.BEYOND_REACH, b.triangles(), Sentence.say(
+                "no tool listed gets to %s of up to %.1f %%%s: worst at %s on the form, %s in from the edge, %s in all; "
                         + "add a tool that reaches so far, or a seam from there to the edge.",
-                what, 100 * Math.abs(b.largest()), piece.isEmpty() ? "" : " " + piece, place(b), Lengths.mm(b.distance(), 0), b.area() / 100));
+                what, 100 * Math.abs(b.largest()), piece.isEmpty() ? "" : " " + piece, place(b), Sentence.length(b.distance(), 0),
+                Sentence.area(b.area(), 0)));
     }
 
-    private static String place(Beyond b) {
-        return String.format(Locale.ROOT, "(%.0f, %.0f, %.0f) mm", b.at().x(), b.at().y(), b.at().z());
+    private static Sentence.Measure place(Beyond b) {
+        return Sentence.place(0, b.at().x(), b.at().y(), b.at().z());
     }
 }

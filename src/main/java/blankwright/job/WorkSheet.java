@@ -16,6 +16,7 @@ import blankwright.metal.Annealing;
 import blankwright.metal.Known;
 import blankwright.metal.buckling.Tuck;
 import blankwright.num.Lengths;
+import blankwright.num.Sentence;
 import blankwright.project.Aim;
 import blankwright.project.Face;
 import blankwright.project.Handwork;
@@ -366,9 +367,9 @@ final class WorkSheet {
         PageTable table = new PageTable("tucks", "first at, on the blank", "last at", "apart along the edge", "wide", "deep", "each takes in", "rounds");
         for (int i = 0; i < pieces.size(); i++) {
             if (pieces.get(i).buckled().isEmpty()) continue;
-            List<String> words = BucklingWords.of(pieces.get(i).buckled().get());
+            List<Sentence> words = BucklingWords.of(pieces.get(i).buckled().get());
             if (pieces.size() > 1) say("%s:", name(i));
-            list(words.stream().map(w -> sentence(plain(w))).toList());
+            list(words.stream().map(w -> sentence(plain(w.text()))).toList());
             tuckRows(table, result.pieceName(i), pieces.get(i).map(), pieces.get(i).buckled().get().tucks());
         }
         if (!table.isEmpty()) say("%s", table);

@@ -1,12 +1,23 @@
 package blankwright.mesh;
 
+import blankwright.num.Sentence;
+
 /**
  * Something seen in a panel that its maker should know: what, how many, and a sentence that says where and what was done about it.
  *
  * @param count how many places; at least 1
- * @param text one plain sentence, naming triangles, vertices or lines counted from 0 as the reader's file counts them after cleaning
+ * @param words one plain sentence, naming triangles, vertices or lines counted from 0 as the reader's file counts them after cleaning
  */
-public record Finding(Kind kind, long count, String text) {
+public record Finding(Kind kind, long count, Sentence words) {
+    public Finding(Kind kind, long count, String words) {
+        this(kind, count, Sentence.of(words));
+    }
+
+    /** As files have it. */
+    public String text() {
+        return words.text();
+    }
+
     /** What can be seen; {@link #key()} is the stable word in summary.json. */
     public enum Kind {
         TRIANGULATED_POLYGONS, IGNORED_ELEMENTS, WRONG_COUNT, UNUSED_VERTICES, BAD_COORDINATES, WELDED_VERTICES,

@@ -104,7 +104,8 @@ public final class Lengths {
         return new BigDecimal(Double.toString(x)).stripTrailingZeros().toPlainString();
     }
 
-    private static String fixed(double x, int decimals) {
+    /** Rounded half up, never -0. */
+    static String fixed(double x, int decimals) {
         String s = String.format(Locale.ROOT, "%." + decimals + "f", x);
         return s.startsWith("-") && s.chars().allMatch(c -> c == '-' || c == '0' || c == '.') ? s.substring(1) : s;
     }

@@ -227,8 +227,9 @@ public final class AlloyReader extends Fields {
         }
     }
 
+    /** By the file's name alone: the same wherever it lies. */
     private String unsourced() {
-        return "no source given in " + path;
+        return "no source given in " + Path.of(path).getFileName();
     }
 
     private Trust trust(Node node) throws RecipeException {

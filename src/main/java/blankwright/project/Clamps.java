@@ -1,5 +1,6 @@
 package blankwright.project;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -12,6 +13,8 @@ import java.util.Optional;
  * @param spots may be empty
  */
 public record Clamps(boolean rims, boolean calm, List<Spot> spots) {
+    /** More than anyone has, or could find again on a drawing. */
+    public static final int MOST = 200;
     public static final Clamps NOWHERE = new Clamps(false, false, List.of());
     public static final Clamps RIMS = new Clamps(true, false, List.of());
     public static final Clamps CALM = new Clamps(false, true, List.of());
@@ -22,10 +25,40 @@ public record Clamps(boolean rims, boolean calm, List<Spot> spots) {
             if (!(radius > 0 && radius <= 10_000))
                 throw new IllegalArgumentException("radius " + radius + " mm: must be above 0 to 10000 mm");
         }
+
+        public Spot withRadius(double mm) {
+            return new Spot(x, y, z, mm);
+        }
     }
 
     public Clamps {
         spots = List.copyOf(spots);
+    }
+
+    /**
+     * Held at one place more; what held the whole, as all rims, gives way to places.
+     *
+     * @throws IllegalArgumentException where there are too many
+     */
+    public Clamps with(Spot spot) {
+        if (spots.size() == MOST) throw new IllegalArgumentException("more than " + MOST + " clamps");
+        List<Spot> all = new ArrayList<>(spots);
+        all.add(spot);
+        return new Clamps(false, false, all);
+    }
+
+    /** Another place instead of one, from 0. */
+    public Clamps with(int number, Spot spot) {
+        List<Spot> all = new ArrayList<>(spots);
+        all.set(number, spot);
+        return new Clamps(false, false, all);
+    }
+
+    /** Without one of the places, from 0; without the last, held nowhere. */
+    public Clamps without(int number) {
+        List<Spot> all = new ArrayList<>(spots);
+        all.remove(number);
+        return new Clamps(false, false, all);
     }
 
     /** Those that one word names, by it. */

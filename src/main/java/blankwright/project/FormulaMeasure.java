@@ -20,7 +20,7 @@ public record FormulaMeasure(String word, Kind kind, double number, String text,
         choices = List.copyOf(choices);
     }
 
-    /** Those of a recipe's panel in their order, all but its holes; none for a mesh file. */
+    /** Those of a recipe's panel in their order, all but its {@link FormulaHole holes}; none for a mesh file. */
     public static List<FormulaMeasure> of(Recipe recipe) {
         List<FormulaMeasure> measures = new ArrayList<>();
         if (!(recipe.source() instanceof Source.OfPanel formula)) return measures;
@@ -44,15 +44,15 @@ public record FormulaMeasure(String word, Kind kind, double number, String text,
      * @throws IllegalArgumentException where it gives no panel, with the range
      */
     public Recipe in(Recipe recipe, double other) {
-        return with(recipe, other);
+        return with(recipe, word, other);
     }
 
     /** The recipe with another word for this measure. */
     public Recipe in(Recipe recipe, String other) {
-        return with(recipe, other);
+        return with(recipe, word, other);
     }
 
-    private Recipe with(Recipe recipe, Object other) {
+    static Recipe with(Recipe recipe, String word, Object other) {
         if (!(recipe.source() instanceof Source.OfPanel formula)) throw new IllegalArgumentException(word
                 + ": a mesh file brings its own measures");
         PanelWords.Kind<?> panel = PanelWords.of(formula.panel());

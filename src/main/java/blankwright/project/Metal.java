@@ -6,6 +6,8 @@ import blankwright.shop.Judge;
 import blankwright.shop.VerdictBands;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -30,6 +32,33 @@ public record Metal(Alloy alloy, Alloy soft, VerdictBands bands, Optional<String
     public static Metal own(String name, String table, Path folder) throws IOException, RecipeException {
         AlloyReader.Table own = AlloyReader.table(folder.resolve(table));
         return of(name, AlloyReader.shipped().with(own.alloys()), own.bands(), Optional.of(table));
+    }
+
+    /** All there are to choose from without a table of the maker's own. */
+    public static List<Metal> all() {
+        return all(AlloyReader.shipped().list(), AlloyReader.shipped(), VerdictBands.USUAL, Optional.empty());
+    }
+
+    /**
+     * All there are to choose from with the maker's own table: its alloys first, then those that come with the program and have other names.
+     *
+     * @param folder that the table's name starts from
+     */
+    public static List<Metal> all(String table, Path folder) throws IOException, RecipeException {
+        AlloyReader.Table own = AlloyReader.table(folder.resolve(table));
+        Alloys known = AlloyReader.shipped().with(own.alloys());
+        List<Alloy> order = new ArrayList<>(own.alloys().list());
+        for (Alloy alloy : known.list()) if (!order.contains(alloy)) order.add(alloy);
+        return all(order, known, own.bands(), Optional.of(table));
+    }
+
+    private static List<Metal> all(List<Alloy> order, Alloys known, VerdictBands bands, Optional<String> table) {
+        return order.stream().map(alloy -> new Metal(alloy, known.softened(alloy), bands, table)).toList();
+    }
+
+    /** Whether the program does not bring it, or brings another of that name. */
+    public boolean isOwn() {
+        return !AlloyReader.shipped().find(alloy.name()).equals(Optional.of(alloy));
     }
 
     private static Metal of(String name, Alloys all, VerdictBands bands, Optional<String> table) {

@@ -31,9 +31,8 @@ public final class RecipeReader extends Fields {
             "stations", "trim", "hand", "notes", "seams", "alloy", "alloys", "lean", "tools", "clamped", "scale",
             "tapes", "sensitivity");
     private static final List<String> MAPS = List.of("work", "thickness", "crown", "limit", "buckling");
-    private static final int MOST_HOLES = 200;
+    static final int MOST_HOLES = 200;
     private static final int MOST_SEAMS = 200;
-    private static final int MOST_CLAMPS = 200;
     private static final int MOST_TAPES = 200;
 
     private RecipeReader(String path) {
@@ -257,7 +256,7 @@ public final class RecipeReader extends Fields {
         }
         List<Clamps.Spot> spots = new ArrayList<>();
         for (Node item : items(node, "clamped", "one ball to a line beginning with -")) {
-            if (spots.size() == MOST_CLAMPS) throw at(item, "more than " + MOST_CLAMPS + " clamps");
+            if (spots.size() == Clamps.MOST) throw at(item, "more than " + Clamps.MOST + " clamps");
             List<Node> ball = items(item, "clamped", "each ball with x, y, z and radius, as in [0mm, 10mm, 5mm, 20mm]");
             if (ball.size() != 4) throw at(item, "clamped: a ball of " + ball.size() + " numbers; give x, y, z and radius");
             double[] mm = new double[4];

@@ -66,6 +66,7 @@ import org.kordamp.ikonli.feather.Feather;
 /** The whole window: the order above, form and blank on either hand, the work between them, the scale along the front edge. */
 final class BenchPane extends BorderPane {
     private static final double USUAL_TEXT = 14;        // px
+    private static final double WORDS = 560;            // px: longest line of a question
     private static final double RULER = 460;            // px: the scale needs so much that each second boundary has its number
 
     private final Bench bench;
@@ -110,7 +111,7 @@ final class BenchPane extends BorderPane {
         SplitPane.setResizableWithParent(between, false);
         getStyleClass().add("bench");
         StackPane middle = new StackPane(hands, welcome());
-        order = new OrderLine(bench, this::toolList);
+        order = new OrderLine(bench, files, this::toolList);
         VBox top = new VBox(tools(), order, order.details(), trouble());
         setTop(top);
         setCenter(middle);
@@ -217,14 +218,6 @@ final class BenchPane extends BorderPane {
         return pane;
     }
 
-    private static Button button(String words, Feather icon, String lesson, Runnable what) {
-        Button button = new Button(words);
-        if (icon != null) button.setGraphic(Icons.of(icon));
-        button.setTooltip(new Tooltip(lesson));
-        button.setOnAction(e -> what.run());
-        return button;
-    }
-
     private static ToggleButton toggle(String words, String lesson, BooleanProperty state) {
         ToggleButton button = new ToggleButton(words);
         button.setTooltip(new Tooltip(lesson));
@@ -243,9 +236,9 @@ final class BenchPane extends BorderPane {
         List<Node> nodes = new ArrayList<>();
         int digit = 1;
         for (Side side : Side.values())
-            nodes.add(button(side.words(), null, "Looks at the form " + side.words() + " (key " + digit++ + ").", () -> form.look(side)));
-        nodes.add(button("all of it", null, "Brings the whole form into the picture (key F).", form::fit));
-        nodes.add(button("square on", null, "Looks straight at the place pointed at (key S, or click it twice).", form::squareOn));
+            nodes.add(Looks.button(side.words(), null, "Looks at the form " + side.words() + " (key " + digit++ + ").", () -> form.look(side)));
+        nodes.add(Looks.button("all of it", null, "Brings the whole form into the picture (key F).", form::fit));
+        nodes.add(Looks.button("square on", null, "Looks straight at the place pointed at (key S, or click it twice).", form::squareOn));
         nodes.add(toggle("rounded", "Light and shade show the shape; without them the colours are exactly those of the scale.",
                 form.shadedProperty()));
         nodes.add(toggle("edges", "Draws the triangles of the mesh.", form.edgesProperty()));
@@ -287,9 +280,9 @@ final class BenchPane extends BorderPane {
     }
 
     private Node blankTools() {
-        return row(button("all of it", null, "Brings the whole blank into the picture (key F).", blank::fit),
-                button("true size", null, "Shows 100 mm as 100 mm (key T), once this screen has been measured.", this::trueSize),
-                button("measure the screen", null, "Measures this screen with a bank card, so that true size is true.",
+        return row(Looks.button("all of it", null, "Brings the whole blank into the picture (key F).", blank::fit),
+                Looks.button("true size", null, "Shows 100 mm as 100 mm (key T), once this screen has been measured.", this::trueSize),
+                Looks.button("measure the screen", null, "Measures this screen with a bank card, so that true size is true.",
                         () -> TrueSize.measure(bench, stage)),
                 toggle("contours", "Lines along which the number is the same, with the number on them.", blank.contoursProperty()),
                 toggle("lettering", "What is written on the blank.", blank.letteringProperty()));
@@ -304,11 +297,11 @@ final class BenchPane extends BorderPane {
         open.setTooltip(new Tooltip("Opens a mesh (STL, OBJ, PLY, OFF) or a recipe. Files can also be dropped on the window."));
         open.setOnShowing(e -> fill(open));
         fill(open);
-        Button save = button("Save", Feather.SAVE, "Saves the recipe, which the command line runs too.", this::save);
+        Button save = Looks.button("Save", Feather.SAVE, "Saves the recipe, which the command line runs too.", this::save);
         save.disableProperty().bind(bench.workProperty().isNull());
-        Button undo = button("Undo", Feather.CORNER_UP_LEFT, "Takes the last step back.", bench::undo);
+        Button undo = Looks.button("Undo", Feather.CORNER_UP_LEFT, "Takes the last step back.", bench::undo);
         undo.disableProperty().bind(bench.canUndoProperty().not());
-        Button redo = button("Redo", Feather.CORNER_UP_RIGHT, "Does again what was taken back.", bench::redo);
+        Button redo = Looks.button("Redo", Feather.CORNER_UP_RIGHT, "Does again what was taken back.", bench::redo);
         redo.disableProperty().bind(bench.canRedoProperty().not());
         MenuButton take = new MenuButton("Take away", Icons.of(Feather.PACKAGE));
         take.setTooltip(new Tooltip("Writes what goes to the bench: the blank on paper and for cutters, the work maps, the lists."));
@@ -326,14 +319,14 @@ final class BenchPane extends BorderPane {
             item.setOnAction(e -> bench.styleProperty().set(style));
             lengths.getItems().add(item);
         }
-        Button smaller = button("a", null, "Smaller letters (Ctrl and minus).", () -> text(-1));
-        Button larger = button("A", null, "Larger letters (Ctrl and plus).", () -> text(1));
+        Button smaller = Looks.button("a", null, "Smaller letters (Ctrl and minus).", () -> text(-1));
+        Button larger = Looks.button("A", null, "Larger letters (Ctrl and plus).", () -> text(1));
         smaller.setAccessibleText("Smaller letters");
         larger.setAccessibleText("Larger letters");
-        Button swap = button("Swap hands", Feather.REPEAT, "Puts the form on the other hand.", this::swap);
-        Button light = button("", Feather.MOON, "Light or dark window.", this::lightOrDark);
+        Button swap = Looks.button("Swap hands", Feather.REPEAT, "Puts the form on the other hand.", this::swap);
+        Button light = Looks.button("", Feather.MOON, "Light or dark window.", this::lightOrDark);
         light.setAccessibleText("Light or dark window");
-        Button help = button("Help", Feather.HELP_CIRCLE, "The manual, at the page of what you are doing (F1).", this::help);
+        Button help = Looks.button("Help", Feather.HELP_CIRCLE, "The manual, at the page of what you are doing (F1).", this::help);
         ToolBar bar = new ToolBar(open, save, undo, redo, take, gap, lengths, smaller, larger, swap, light, help);
         bar.getStyleClass().add("tools");
         return bar;
@@ -405,10 +398,10 @@ final class BenchPane extends BorderPane {
     private Node welcome() {
         Label head = new Label("What shall be made?");
         head.getStyleClass().add("welcome");
-        Label words = wrapped("Drop a mesh of one side of the sheet here (STL, OBJ, PLY or OFF), or a recipe. Blankwright lays it flat"
-                + " and shows where the metal must be shrunk and stretched.");
-        Button open = button("Open a mesh or a recipe…", Feather.FOLDER, "Looks for the file on this computer.", this::open);
-        Button demo = button("Look at the mudguard of the Tern", Feather.PLAY, "A panel that comes with the program: try everything on it.",
+        Label words = Looks.wrapped("Drop a mesh of one side of the sheet here (STL, OBJ, PLY or OFF), or a recipe. Blankwright lays it flat"
+                + " and shows where the metal must be shrunk and stretched.", WORDS);
+        Button open = Looks.button("Open a mesh or a recipe…", Feather.FOLDER, "Looks for the file on this computer.", this::open);
+        Button demo = Looks.button("Look at the mudguard of the Tern", Feather.PLAY, "A panel that comes with the program: try everything on it.",
                 () -> demo(Demos.NAMES.get(0)));
         demo.getStyleClass().add("accent");
         welcome.getChildren().setAll(head, words, new HBox(12, demo, open));
@@ -425,13 +418,11 @@ final class BenchPane extends BorderPane {
     }
 
     private Node trouble() {
-        Label words = new Label();
-        words.setWrapText(true);
-        words.setMinHeight(Region.USE_PREF_SIZE);
+        Label words = Looks.wrapped(new Label());
         words.textProperty().bind(bench.troubleProperty());
         HBox.setHgrow(words, Priority.ALWAYS);
         words.setMaxWidth(Double.MAX_VALUE);
-        Button away = button("", Feather.X, "Takes this message away.", () -> bench.troubleProperty().set(""));
+        Button away = Looks.button("", Feather.X, "Takes this message away.", () -> bench.troubleProperty().set(""));
         away.setAccessibleText("Take this message away");
         HBox box = new HBox(10, Icons.of(Feather.ALERT_TRIANGLE), words, away);
         box.setAlignment(Pos.CENTER_LEFT);
@@ -487,13 +478,13 @@ final class BenchPane extends BorderPane {
         bar.progressProperty().bind(bench.runner().doneProperty());
         Label doing = new Label();
         doing.textProperty().bind(bench.runner().doingProperty());
-        Button stop = button("Stop", Feather.X, "Stops this; what was there before stays.", bench::stop);
+        Button stop = Looks.button("Stop", Feather.X, "Stops this; what was there before stays.", bench::stop);
         Label news = new Label();
         news.textProperty().bind(bench.newsProperty());
         news.visibleProperty().bind(bench.runner().busyProperty().not());
         news.managedProperty().bind(news.visibleProperty());
         Label late = new Label("The blank shown is not that of the order.");
-        Button again = button("Lay it out again", Feather.REFRESH_CW, "Lays out what the order says now.", bench::again);
+        Button again = Looks.button("Lay it out again", Feather.REFRESH_CW, "Lays out what the order says now.", bench::again);
         for (Node node : List.of(late, again)) {
             node.visibleProperty().bind(bench.behindProperty());
             node.managedProperty().bind(node.visibleProperty());
@@ -553,7 +544,7 @@ final class BenchPane extends BorderPane {
         Dialog<ButtonType> dialog = new Dialog<>();
         Looks.dress(dialog, stage);
         dialog.setTitle(title);
-        Label label = wrapped(words);
+        Label label = Looks.wrapped(words, WORDS);
         VBox content = new VBox(label);
         content.setPadding(new Insets(14));
         dialog.getDialogPane().setContent(content);
@@ -583,8 +574,8 @@ final class BenchPane extends BorderPane {
         Dialog<LengthUnit> dialog = new Dialog<>();
         Looks.dress(dialog, stage);
         dialog.setTitle("Which unit?");
-        VBox content = new VBox(8, wrapped("The file " + question.file().getFileName()
-                + " holds numbers but not their unit. How large is the panel across?"));
+        VBox content = new VBox(8, Looks.wrapped("The file " + question.file().getFileName()
+                + " holds numbers but not their unit. How large is the panel across?", WORDS));
         for (UnitQuestion.Answer answer : question.answers()) {
             Button button = new Button(LengthStyle.MM.length(answer.across()) + " (" + LengthStyle.INCH.length(answer.across())
                     + "): its numbers are "
@@ -605,14 +596,6 @@ final class BenchPane extends BorderPane {
         Optional<LengthUnit> said = dialog.showAndWait();
         if (said.isPresent()) bench.answer(said.get());
         else bench.questionProperty().set(null);
-    }
-
-    private static Label wrapped(String words) {
-        Label label = new Label(words);
-        label.setWrapText(true);
-        label.setMaxWidth(560);
-        label.setMinHeight(Region.USE_PREF_SIZE);
-        return label;
     }
 
     /** Work that a killed program left is offered once. */

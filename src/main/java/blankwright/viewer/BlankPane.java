@@ -3,6 +3,7 @@ package blankwright.viewer;
 import blankwright.drawing.Entity;
 import blankwright.drawing.Layer;
 import blankwright.picture.Tints;
+import blankwright.project.Clamps;
 import blankwright.shop.Amounts;
 import blankwright.shop.DrawnTape;
 import blankwright.shop.TapeLine;
@@ -25,6 +26,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import javafx.beans.binding.Bindings;
 import javafx.beans.property.BooleanProperty;
 import javafx.beans.property.ObjectProperty;
 import javafx.beans.property.SimpleBooleanProperty;
@@ -71,7 +73,7 @@ final class BlankPane extends Pane {
     private final SubScene scene;
     private final Canvas ink = new Canvas();
     private final Marks marks = new Marks();
-    private final Label early = new Label("A first answer: the exact blank, its work and its lettering follow.");
+    private final Label early = new Label();
     private final List<PhongMaterial> paints = new ArrayList<>();
     private double u0, v0;
     private double pressX, pressY, lastX, lastY;
@@ -98,6 +100,8 @@ final class BlankPane extends Pane {
         early.setWrapText(true);
         early.maxWidthProperty().bind(widthProperty().subtract(RULER + 16));
         early.visibleProperty().bind(bench.firstAnswerProperty().isNotNull());
+        early.textProperty().bind(Bindings.createStringBinding(() -> bench.firstAnswerProperty().get() == null ? ""
+                : bench.firstAnswerProperty().get().words(), bench.firstAnswerProperty()));
         getChildren().addAll(scene, ink, marks, early);
         getStyleClass().add("blank");
         setFocusTraversable(true);
@@ -106,7 +110,11 @@ final class BlankPane extends Pane {
         setMinSize(160, 160);
 
         bench.laidProperty().addListener((o, was, is) -> show(is, was == null || !was.result().name().equals(is.result().name())));
-        bench.firstAnswerProperty().addListener((o, was, is) -> build());
+        bench.firstAnswerProperty().addListener((o, was, is) -> {
+            build();
+            boolean otherPieces = is != null && is.pieces() != (was == null ? shown.skins().size() : was.pieces());
+            if (otherPieces && getWidth() > 2 * ruler()) view.set(FlatView.fitting(is.box(), getWidth() - 2 * ruler(), getHeight() - 2 * ruler()));
+        });
         bench.mapProperty().addListener((o, was, is) -> build());
         bench.tintsProperty().addListener((o, was, is) -> paint());
         pointing.greyProperty().addListener((o, was, is) -> paint());
@@ -169,8 +177,8 @@ final class BlankPane extends Pane {
         skins.getChildren().clear();
         paints.clear();
         if (shown == null) return;
-        for (int i = 0; i < shown.skins().size(); i++) {
-            MeshView flat = new MeshView(SkinMesh.blank(bench.painting(shown, i), u0, v0));
+        for (Painting painting : bench.paintings(shown)) {
+            MeshView flat = new MeshView(SkinMesh.blank(painting, u0, v0));
             flat.setCullFace(CullFace.NONE);
             PhongMaterial paint = new PhongMaterial();
             flat.setMaterial(paint);
@@ -183,10 +191,12 @@ final class BlankPane extends Pane {
 
     private void paint() {
         Tints tints = bench.tintsProperty().get();
-        if (tints == null || shown == null || paints.size() != shown.skins().size()) return;
+        if (tints == null || shown == null) return;
+        List<Painting> paintings = bench.paintings(shown);
+        if (paintings.size() != paints.size()) return;                  // they are built anew in a moment
         var image = Palette.image(pointing.greyProperty().get() ? tints.grey() : tints, 1);
         for (int i = 0; i < paints.size(); i++) {
-            Painting painting = bench.painting(shown, i);
+            Painting painting = paintings.get(i);
             TriangleMesh mesh = (TriangleMesh) ((MeshView) skins.getChildren().get(i)).getMesh();
             if (mesh.getPoints().size() == 3 * painting.vertexCount()) SkinMesh.paint(mesh, painting, tints);
             paints.get(i).setDiffuseMap(image);
@@ -407,8 +417,8 @@ final class BlankPane extends Pane {
         Place place = bench.placeProperty().get();
         FirstAnswer first = bench.firstAnswerProperty().get();
         if (place != null) {
-            double[] at = first == null ? shown.onBlank(place) : first.onBlank(place);
-            marks.ring(x(at[0]), y(at[1]));
+            Optional<double[]> at = first == null ? Optional.of(shown.onBlank(place)) : first.onBlank(place);
+            at.ifPresent(uv -> marks.ring(x(uv[0]), y(uv[1])));
         }
         if (first != null) return;
         Place from = pointing.fromProperty().get();
@@ -423,6 +433,10 @@ final class BlankPane extends Pane {
             path[2 * i + 1] = y(n.v());
         }
         if (path.length > 2) marks.path(path);
+        for (Clamps.Spot spot : ClampList.of(bench.workProperty().get())) {
+            double[] at = shown.onBlank(shown.onForm(spot.x(), spot.y(), spot.z()));
+            marks.clamp(x(at[0]), y(at[1]), spot.radius() * view.get().perMm());
+        }
     }
 
     private void choose(ZoneRow row) {

@@ -19,13 +19,14 @@ import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 
-/** What is seldom changed: the measures of a panel by formula, how fine its triangles are, notes for the bench. */
+/** What is seldom changed: the measures and holes of a panel by formula, how fine its triangles are, notes for the bench. */
 final class DetailLine extends FlowPane {
     private final Bench bench;
     private final Map<String, Control> measures = new LinkedHashMap<>();
     private final List<HBox> formula = new ArrayList<>();
     private final LengthWord chord, detail;
     private final HBox fine, thin;
+    private final HoleWords holes;
     private final TextField notes = new TextField();
     private final CheckBox sensitivity = new CheckBox("try small errors");
     private boolean showing;
@@ -35,6 +36,7 @@ final class DetailLine extends FlowPane {
         this.bench = bench;
         getStyleClass().add("order");
         setAlignment(Pos.CENTER_LEFT);
+        holes = new HoleWords(bench);
         chord = new LengthWord(bench, "Largest distance of the triangles from the true shape",
                 "How far the triangles may lie from the true shape.", "", 0.05, (r, mm) -> r.withChord(mm.orElse(0)));
         detail = new LengthWord(bench, "How far a thinned mesh may stray",
@@ -77,6 +79,7 @@ final class DetailLine extends FlowPane {
             if (measures.get(measure.word()) instanceof LengthWord word) word.show(OptionalDouble.of(measure.number()));
             else if (measures.get(measure.word()) instanceof WordChoice word) word.setValue(measure.text());
         }
+        holes.show(work);
         chord.show(OptionalDouble.of(recipe.chord()));
         detail.show(recipe.detail());
         if (!notes.isFocused()) notes.setText(recipe.notes().strip().replaceAll("\\s+", " "));
@@ -103,6 +106,7 @@ final class DetailLine extends FlowPane {
             formula.add(OrderLine.phrase(called, word));
         }
         getChildren().setAll(formula);
+        getChildren().add(holes);
         getChildren().addAll(recipe.source() instanceof Source.OfPanel ? fine : thin, OrderLine.phrase("notes:", notes), sensitivity);
     }
 

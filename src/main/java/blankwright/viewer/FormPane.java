@@ -4,6 +4,7 @@ import blankwright.drawing.Layer;
 import blankwright.mesh.TriMesh;
 import blankwright.mesh.cut.Seam;
 import blankwright.picture.Tints;
+import blankwright.project.Clamps;
 import blankwright.shop.DrawnTape;
 import blankwright.shop.TapeLine;
 import blankwright.viewer.model.Bench;
@@ -33,6 +34,7 @@ import javafx.geometry.Point3D;
 import javafx.scene.AmbientLight;
 import javafx.scene.DirectionalLight;
 import javafx.scene.Group;
+import javafx.scene.Node;
 import javafx.scene.PerspectiveCamera;
 import javafx.scene.SceneAntialiasing;
 import javafx.scene.SubScene;
@@ -62,7 +64,7 @@ final class FormPane extends Pane {
     private final BooleanProperty edges = new SimpleBooleanProperty(), shaded = new SimpleBooleanProperty(true);
     private final BooleanProperty seeThrough = new SimpleBooleanProperty(), swaying = new SimpleBooleanProperty();
     private final IntegerProperty way = new SimpleIntegerProperty();
-    private final Label exaggerated = new Label();
+    private final Label exaggerated = new Label(), early = new Label();
     private final AnimationTimer sway = new AnimationTimer() {
         @Override public void handle(long now) {
             sway(Math.sin(2 * Math.PI * (now / 1e9) / SWAY));
@@ -97,7 +99,13 @@ final class FormPane extends Pane {
         exaggerated.setWrapText(true);
         exaggerated.maxWidthProperty().bind(widthProperty().subtract(24));
         exaggerated.visibleProperty().bind(swaying);
-        getChildren().addAll(scene, marks, exaggerated);
+        early.setLayoutX(12);
+        early.setLayoutY(10);
+        early.getStyleClass().add("exaggerated");
+        early.setWrapText(true);
+        early.maxWidthProperty().bind(widthProperty().subtract(24));
+        early.setVisible(false);
+        getChildren().addAll(scene, marks, exaggerated, early);
         getStyleClass().add("form");
         setFocusTraversable(true);
         setAccessibleText("The form. Arrow keys turn it, plus and minus bring it nearer, 1 to 6 are the straight views, F shows all of"
@@ -108,6 +116,10 @@ final class FormPane extends Pane {
         bench.firstAnswerProperty().addListener((o, was, is) -> {
             if (is == null) build();
             else skins();
+            boolean coarse = is != null && is.draft().coarse();         // another form, or another net: lines on the old one would lie
+            for (Node old : List.of(net, wires, chosen, tapes, marks)) old.setVisible(!coarse);
+            early.setVisible(coarse);
+            if (coarse) early.setText(is.words());
         });
         bench.mapProperty().addListener((o, was, is) -> build());
         bench.tintsProperty().addListener((o, was, is) -> paint());
@@ -124,13 +136,17 @@ final class FormPane extends Pane {
             frame(is);
         });
         way.addListener((o, was, is) -> tellWay());
+        bench.styleProperty().addListener((o, was, is) -> tellWay());
         swaying.addListener((o, was, is) -> {
             tellWay();
             if (is) sway.start();
             else sway.stop();
             if (!is) sway(0);
         });
-        bench.workProperty().addListener((o, was, is) -> tapes());
+        bench.workProperty().addListener((o, was, is) -> {
+            tapes();
+            mark();
+        });
         pointing.fromProperty().addListener((o, was, is) -> mark());
         pointing.path().addListener((ListChangeListener<Place>) c -> mark());
         light();
@@ -168,12 +184,13 @@ final class FormPane extends Pane {
     }
 
     private void tellWay() {
-        if (shown != null) exaggerated.setText(Buckles.of(shown).words(way.get(), high()));
+        if (shown != null) exaggerated.setText(Buckles.of(shown).words(way.get(), high(), bench.styleProperty().get()));
     }
 
     /** The form as it buckles in the way chosen; 0 = as it is. */
     private void sway(double part) {
-        if (shown == null || bench.mapProperty().get() != MapKind.BUCKLING || skins.getChildren().size() != shown.skins().size()) return;
+        boolean coarse = bench.firstAnswerProperty().get() != null && bench.firstAnswerProperty().get().draft().coarse();
+        if (shown == null || coarse || bench.mapProperty().get() != MapKind.BUCKLING || skins.getChildren().size() != shown.skins().size()) return;
         Buckles buckles = Buckles.of(shown);
         for (int i = 0; i < shown.skins().size(); i++) {
             double[] at = buckles.moved(i, way.get(), part * high());
@@ -233,8 +250,8 @@ final class FormPane extends Pane {
         skins.getChildren().clear();
         paints.clear();
         if (shown == null) return;
-        for (int i = 0; i < shown.skins().size(); i++) {
-            MeshView view = new MeshView(SkinMesh.form(bench.painting(shown, i), origin));
+        for (Painting painting : bench.paintings(shown)) {
+            MeshView view = new MeshView(SkinMesh.form(painting, origin));
             view.setCullFace(CullFace.NONE);
             PhongMaterial paint = new PhongMaterial();
             view.setMaterial(paint);
@@ -246,11 +263,13 @@ final class FormPane extends Pane {
 
     private void paint() {
         Tints tints = bench.tintsProperty().get();
-        if (tints == null || shown == null || skins.getChildren().size() != shown.skins().size()) return;
+        if (tints == null || shown == null) return;
+        List<Painting> paintings = bench.paintings(shown);
+        if (paintings.size() != paints.size()) return;                  // they are built anew in a moment
         Tints seen = pointing.greyProperty().get() ? tints.grey() : tints;
         var image = Palette.image(seen, seeThrough.get() ? 0.55 : 1);
         for (int i = 0; i < paints.size(); i++) {
-            Painting painting = bench.painting(shown, i);
+            Painting painting = paintings.get(i);
             TriangleMesh mesh = (TriangleMesh) ((MeshView) skins.getChildren().get(i)).getMesh();
             if (mesh.getPoints().size() == 3 * painting.vertexCount()) SkinMesh.paint(mesh, painting, tints);
             paints.get(i).setDiffuseMap(image);
@@ -367,6 +386,8 @@ final class FormPane extends Pane {
             });
         }
         if (path.length > 2) marks.path(path);
+        for (Clamps.Spot spot : ClampList.of(bench.workProperty().get()))
+            at(new double[] {spot.x(), spot.y(), spot.z()}, (x, y) -> marks.clamp(x, y, spot.radius() * getHeight() / orbit.get().span()));
         ZoneRow row = bench.zoneProperty().get();
         if (shown.has(row))
             at(new double[] {row.zone().label().x(), row.zone().label().y(), row.zone().label().z()}, 

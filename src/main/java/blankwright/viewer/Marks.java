@@ -43,6 +43,17 @@ final class Marks extends Group {
         getChildren().add(line);
     }
 
+    /** Where the sheet is held. */
+    void clamp(double x, double y, double radius) {
+        Circle white = new Circle(x, y, radius, Color.TRANSPARENT), dashed = new Circle(x, y, radius, Color.TRANSPARENT);
+        white.setStroke(Color.WHITE);
+        white.setStrokeWidth(4);
+        dashed.setStroke(CHOSEN);
+        dashed.setStrokeWidth(2);
+        dashed.getStrokeDashArray().setAll(6.0, 4.0);
+        getChildren().addAll(white, dashed);
+    }
+
     void pin(double x, double y) {
         Circle dot = new Circle(x, y, 5, TAPE);
         dot.setStroke(Color.WHITE);

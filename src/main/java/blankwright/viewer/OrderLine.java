@@ -1,9 +1,7 @@
 package blankwright.viewer;
 
-import blankwright.metal.Alloy;
 import blankwright.num.LengthUnit;
 import blankwright.project.Aim;
-import blankwright.project.AlloyReader;
 import blankwright.project.Clamps;
 import blankwright.project.Face;
 import blankwright.project.Hand;
@@ -15,6 +13,7 @@ import blankwright.viewer.model.Bench;
 import blankwright.viewer.model.Laid;
 import blankwright.viewer.model.UnitQuestion;
 import blankwright.viewer.model.Work;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -26,6 +25,8 @@ import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.Label;
+import javafx.scene.control.MenuButton;
+import javafx.scene.control.MenuItem;
 import javafx.scene.control.Slider;
 import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleButton;
@@ -36,13 +37,19 @@ import javafx.util.StringConverter;
 
 /** The recipe as a sentence whose words can be changed: what is ordered from the bench. */
 final class OrderLine extends FlowPane {
+    /** Without places of one's own. */
+    private static final List<Optional<Clamps>> HELD = List.of(Optional.empty(), Optional.of(Clamps.NOWHERE), Optional.of(Clamps.RIMS),
+            Optional.of(Clamps.CALM));
+
     private final Bench bench;
+    private final AskFile files;
     private final TextField name = new TextField();
     private final Label size = new Label();
     private final ChoiceBox<LengthUnit> units = new ChoiceBox<>();
     private final HBox readIn;
     private final ChoiceBox<Face> face = new ChoiceBox<>();
     private final ChoiceBox<Optional<Metal>> metal = new ChoiceBox<>();
+    private final MenuButton own = new MenuButton("own…");
     private final ChoiceBox<Aim> aim = new ChoiceBox<>();
     private final ChoiceBox<Optional<Clamps>> held = new ChoiceBox<>();
     private final Slider lean = new Slider(-1, 1, 0);
@@ -55,9 +62,10 @@ final class OrderLine extends FlowPane {
     private boolean showing;
 
     /** @param toolList opens the list of tools */
-    OrderLine(Bench bench, Runnable toolList) {
+    OrderLine(Bench bench, AskFile files, Runnable toolList) {
         super(6, 4);
         this.bench = bench;
+        this.files = files;
         getStyleClass().add("order");
         setAlignment(Pos.CENTER_LEFT);
         name.getStyleClass().addAll("word", "name");
@@ -76,12 +84,15 @@ final class OrderLine extends FlowPane {
                 + " sheet.",
                 f -> recipe -> recipe.withSheet(f == Face.MIDDLE || recipe.thickness().isPresent() ? recipe.thickness()
                         : OptionalDouble.of(1), f));
-        List<Optional<Metal>> metals = new ArrayList<>(List.of(Optional.empty()));
-        for (Alloy alloy : AlloyReader.shipped().list()) metals.add(Optional.of(Metal.shipped(alloy.name())));
-        choice(metal, metals, m -> m.map(x -> x.alloy().name()).orElse("unknown metal"), "Metal of the sheet",
+        choice(metal, List.of(Optional.empty()), m -> m.map(OrderLine::called).orElse("unknown metal"), "Metal of the sheet",
                 "The metal: what it bears before it splits, and when it must be annealed. The numbers are estimates: a test strip beats"
                 + " them.",
                 m -> recipe -> recipe.withMetal(m));
+        own.getStyleClass().add("word");
+        own.setAccessibleText("A list of your own alloys");
+        own.setTooltip(new Tooltip("Alloys of your own, from a file: their numbers stand in the list of metals, first. The recipe names the file."));
+        own.setOnShowing(e -> own.getItems().setAll(ownAlloys()));
+        own.getItems().setAll(ownAlloys());
         choice(aim, List.of(Aim.values()), a -> a == Aim.EVEN ? "spread evenly" : "for least work", "What is made least",
                 "Spread evenly: distortion as even as the shape allows. For least work: the blank that needs the least forming of this"
                 + " metal.",
@@ -90,7 +101,7 @@ final class OrderLine extends FlowPane {
                             + " choose it first.");
                     return recipe.withAim(a).withHandwork(a == Aim.WORK ? recipe.handwork() : Handwork.ANY);
                 });
-        choice(held, List.of(Optional.empty(), Optional.of(Clamps.NOWHERE), Optional.of(Clamps.RIMS), Optional.of(Clamps.CALM)),
+        choice(held, HELD,
                 c -> c.map(OrderLine::held).orElse("not tried"), "Whether it is tried to bend the sheet on unworked",
                 "Tries in the computer to bend the blank onto its form without working it: does it buckle, and where? It takes some"
                 + " seconds.",
@@ -135,13 +146,15 @@ final class OrderLine extends FlowPane {
                 "nothing", 5,
                 Recipe::withTrim);
         readIn = phrase("read in", units);
-        getChildren().addAll(phrase(name, size), readIn, phrase("is the", face), phrase("of", thickness), phrase("sheet of", metal, ","),
+        getChildren().addAll(phrase(name, size), readIn, phrase("is the", face), phrase("of", thickness), phrase("sheet of", metal, own, ","),
                 phrase("laid out", aim), leaning,
                 phrase("with station lines every", stations), phrase("and", trim, "left on for trimming,"),
                 phrase("for the", hand, "side;"), phrase("bending it on unworked:", held), more);
         setVisible(false);
         setManaged(false);
         bench.workProperty().addListener((o, was, is) -> show(is));
+        bench.metalsProperty().addListener((o, was, is) -> metals(is));
+        metals(bench.metalsProperty().get());
         bench.laidProperty().addListener((o, was, is) -> size(is));
         bench.styleProperty().addListener((o, was, is) -> size(bench.laidProperty().get()));
     }
@@ -149,7 +162,39 @@ final class OrderLine extends FlowPane {
     private static String held(Clamps clamps) {
         if (clamps.rims()) return "held at its rims";
         if (clamps.calm()) return "held where it is calm";
-        return clamps.spots().isEmpty() ? "held nowhere" : "held at some places";
+        int places = clamps.spots().size();
+        return places == 0 ? "held nowhere" : places == 1 ? "held at one place" : "held at " + places + " places";
+    }
+
+    private static String called(Metal metal) {
+        return metal.alloy().name() + (metal.isOwn() ? " (own)" : "");
+    }
+
+    private void metals(List<Metal> all) {
+        showing = true;
+        List<Optional<Metal>> metals = new ArrayList<>(List.of(Optional.empty()));
+        all.forEach(m -> metals.add(Optional.of(m)));
+        Optional<Metal> now = metal.getValue();
+        metal.getItems().setAll(metals);
+        metal.setValue(now == null ? null : metals.stream().filter(m -> sameMetal(m, now)).findFirst().orElse(null));
+        showing = false;
+    }
+
+    private List<MenuItem> ownAlloys() {
+        List<MenuItem> items = new ArrayList<>();
+        MenuItem take = new MenuItem("Take them from a file…");
+        take.setOnAction(e -> files.toOpen(getScene().getWindow(), "A list of your own alloys", "Alloy lists", List.of(".yaml", ".yml"))
+                .ifPresent(bench::ownAlloys));
+        items.add(take);
+        Work work = bench.workProperty().get();
+        Optional<String> table = work == null ? Optional.empty() : work.recipe().metal().flatMap(Metal::table);
+        if (table.isPresent()) {
+            MenuItem leave = new MenuItem("Leave " + table.get() + " out");
+            leave.setMnemonicParsing(false);
+            leave.setOnAction(e -> bench.leaveOwnAlloys());
+            items.add(leave);
+        }
+        return items;
     }
 
     /** The second line, shown where asked for. */
@@ -178,7 +223,7 @@ final class OrderLine extends FlowPane {
             }
 
             @Override public T fromString(String text) {
-                return values.stream().filter(v -> words.apply(v).equals(text)).findFirst().orElse(null);
+                return box.getItems().stream().filter(v -> words.apply(v).equals(text)).findFirst().orElse(null);
             }
         });
         box.getStyleClass().add("word");
@@ -209,7 +254,8 @@ final class OrderLine extends FlowPane {
         if (recipe.source() instanceof Source.OfMesh m) units.setValue(m.units().orElse(LengthUnit.MM));
         face.setValue(recipe.face());
         aim.setValue(recipe.aim());
-        if (!held.getItems().contains(recipe.clamps())) held.getItems().add(recipe.clamps());
+        held.getItems().setAll(HELD);
+        if (!HELD.contains(recipe.clamps())) held.getItems().add(recipe.clamps());
         held.setValue(recipe.clamps());
         leaning.setVisible(recipe.aim() == Aim.WORK);
         leaning.setManaged(recipe.aim() == Aim.WORK);
@@ -218,8 +264,9 @@ final class OrderLine extends FlowPane {
         tools.setAccessibleText("Tools at hand: " + tools(recipe.handwork()));
         hand.setValue(recipe.hand());
         Optional<Metal> same = metal.getItems().stream().filter(m -> sameMetal(m, recipe.metal())).findFirst().orElse(null);
-        if (same == null) metal.getItems().add(recipe.metal());     // of the maker's own table
+        if (same == null) metal.getItems().add(recipe.metal());     // of a table that is gone
         metal.setValue(same == null ? recipe.metal() : same);
+        own.setText(recipe.metal().flatMap(Metal::table).map(t -> "of " + Path.of(t).getFileName()).orElse("own…"));
         thickness.show(recipe.thickness());
         stations.show(OptionalDouble.of(recipe.stations()));
         trim.show(recipe.trim());

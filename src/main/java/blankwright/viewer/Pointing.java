@@ -22,7 +22,7 @@ import javafx.collections.ObservableList;
 final class Pointing {
     private final Bench bench;
     private final BooleanProperty held = new SimpleBooleanProperty(), taping = new SimpleBooleanProperty(),
-            cutting = new SimpleBooleanProperty();
+            cutting = new SimpleBooleanProperty(), clamping = new SimpleBooleanProperty();
     private final BooleanProperty grey = new SimpleBooleanProperty();
     private final ObservableList<Place> drawn = FXCollections.observableArrayList();
     private Optional<Place> pressed = Optional.empty();
@@ -34,16 +34,29 @@ final class Pointing {
         this.bench = bench;
         taping.addListener((o, was, is) -> {
             from.set(null);
-            if (is) cutting.set(false);
+            if (is) only(taping);
         });
         cutting.addListener((o, was, is) -> {
             from.set(null);
-            if (is) taping.set(false);
+            if (is) only(cutting);
+        });
+        clamping.addListener((o, was, is) -> {
+            if (is) only(clamping);
         });
         bench.laidProperty().addListener((o, was, is) -> from.set(null));
         bench.placeProperty().addListener((o, was, is) -> {
             if (is == null) held.set(false);
         });
+    }
+
+    /** One thing at a time. */
+    private void only(BooleanProperty one) {
+        for (BooleanProperty other : List.of(taping, cutting, clamping)) if (other != one) other.set(false);
+    }
+
+    /** True while places are chosen where the sheet is held. */
+    BooleanProperty clampingProperty() {
+        return clamping;
     }
 
     /** True while a tape is laid. */
@@ -95,6 +108,8 @@ final class Pointing {
     void click(Optional<Place> place, boolean onBlank, double reach) {
         if (place.isEmpty()) {
             letGo();
+        } else if (clamping.get()) {
+            if (!bench.hold(place.get())) clamping.set(false);
         } else if (!taping.get() && !cutting.get()) {
             hold(place.get());
         } else if (from.get() == null) {
@@ -145,6 +160,7 @@ final class Pointing {
         from.set(null);
         taping.set(false);
         cutting.set(false);
+        clamping.set(false);
         drawn.clear();
         held.set(false);
         bench.placeProperty().set(null);

@@ -50,7 +50,7 @@ import org.kordamp.ikonli.feather.Feather;
 final class TakeAway {
     static final String NONE = "No printer is set up on this computer. Write the PDF and print it where there is one, at 100 %; or set a"
             + " printer up in the system's settings and come back here.";
-    private static final double WIDE = 460, HIGH = 380;
+    private static final double WIDE = 460, HIGH = 380, WORDS = WIDE + 300;
 
     private final Bench bench;
     private final Drawing drawing;
@@ -61,7 +61,7 @@ final class TakeAway {
     private final Label sheets = new Label();
     private final ChoiceBox<PdfPrinter> printers = new ChoiceBox<>();
     private final Button cover = new Button("Print the cover first"), print = new Button("Print the sheets", Icons.of(Feather.PRINTER));
-    private final Label noPrinter = new Label("Looking for printers…");
+    private final Label noPrinter = Looks.wrapped("Looking for printers…", WORDS);
     private final HBox printing = new HBox(8, kept("Printer:"), printers, cover, print);
     private final Canvas preview = new Canvas(WIDE, HIGH);
     private final Dialog<ButtonType> dialog = new Dialog<>();
@@ -94,17 +94,11 @@ final class TakeAway {
         HBox.setHgrow(folder, Priority.ALWAYS);
         HBox into = new HBox(8, kept("Into the folder:"), folder, choose);
         sheets.setWrapText(true);
-        Label care = new Label("Print at 100 %, no fit to page; measure the check squares both ways before you cut. Cut edges are sharp:"
-                + " gloves for handling, none at rotating machines.");
-        care.setWrapText(true);
-        care.setMaxWidth(WIDE + 300);
-        care.setMinHeight(Region.USE_PREF_SIZE);
+        Label care = Looks.wrapped("Print at 100 %, no fit to page; measure the check squares both ways before you cut. Cut edges are sharp:"
+                + " gloves for handling, none at rotating machines.", WORDS);
         for (HBox row : List.of(on, into)) row.setAlignment(Pos.CENTER_LEFT);
         HBox beside = new HBox(20, new VBox(14, files, on, sheets), preview);
-        Label said = new Label();
-        said.setWrapText(true);
-        said.setMaxWidth(WIDE + 300);
-        said.setMinHeight(Region.USE_PREF_SIZE);
+        Label said = Looks.wrapped("", WORDS);
         said.textProperty().bind(Bindings.when(bench.troubleProperty().isNotEmpty()).then(bench.troubleProperty())
                 .otherwise(bench.newsProperty()));
         said.managedProperty().bind(said.textProperty().isNotEmpty());
@@ -137,9 +131,6 @@ final class TakeAway {
         printers.setMaxWidth(320);
         for (Region part : List.of(cover, print)) part.setMinWidth(Region.USE_PREF_SIZE);
         printing.setAlignment(Pos.CENTER_LEFT);
-        noPrinter.setWrapText(true);
-        noPrinter.setMaxWidth(WIDE + 300);
-        noPrinter.setMinHeight(Region.USE_PREF_SIZE);
         show(List.of(), "Looking for printers…");
         CompletableFuture.supplyAsync(PdfPrinter::all).exceptionally(e -> List.of()).thenAccept(found -> Platform.runLater(() ->
                 show(found, NONE)));

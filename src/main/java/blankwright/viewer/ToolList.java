@@ -35,12 +35,14 @@ import org.kordamp.ikonli.feather.Feather;
 
 /** The tools at hand with their reach: one line each, typed over; read from a list and kept as one. */
 final class ToolList {
+    private static final double WIDE = 640;             // px
+
     private final Bench bench;
     private final AskFile files;
     private final LengthStyle style;
     private final Dialog<ButtonType> dialog = new Dialog<>();
     private final GridPane grid = new GridPane();
-    private final Label trouble = new Label(), news = new Label();
+    private final Label trouble = Looks.wrapped("", WIDE), news = new Label();
     private final List<Line> lines = new ArrayList<>();
 
     /** The fields of one tool. */
@@ -56,20 +58,17 @@ final class ToolList {
         style = bench.styleProperty().get();
         grid.setHgap(8);
         grid.setVgap(6);
-        Label words = wrapped("What you have, and how far in from a free edge it works along the skin: the throat of a jaw tool or a wheel,"
+        Label words = Looks.wrapped("What you have, and how far in from a free edge it works along the skin: the throat of a jaw tool or a wheel,"
                 + " the depth of a tuck; or anywhere. The cost is the time the same work takes, 1 for the quickest. With no tool listed,"
-                + " whatever is needed is taken to be possible anywhere.");
-        Button add = button("Add a tool", Feather.PLUS, "One line more.", () -> {
+                + " whatever is needed is taken to be possible anywhere.", WIDE);
+        Button add = Looks.button("Add a tool", Feather.PLUS, "One line more.", () -> {
             line(ToolDraft.blank(style));
             lay();
             lines.get(lines.size() - 1).name().requestFocus();
         });
-        Button read = button("Read a list…", Feather.FOLDER, "Takes the tools from a file; see the manual, least work.", () -> read(owner));
-        Button keep = button("Keep as a list…", Feather.SAVE, "Writes these tools to a file of their own, for other panels.", () ->
+        Button read = Looks.button("Read a list…", Feather.FOLDER, "Takes the tools from a file; see the manual, least work.", () -> read(owner));
+        Button keep = Looks.button("Keep as a list…", Feather.SAVE, "Writes these tools to a file of their own, for other panels.", () ->
                 keep(owner));
-        trouble.setWrapText(true);
-        trouble.setMaxWidth(640);
-        trouble.setMinHeight(Region.USE_PREF_SIZE);
         trouble.getStyleClass().add("refused");
         ScrollPane scroll = new ScrollPane(grid);
         scroll.setFitToWidth(true);
@@ -94,21 +93,6 @@ final class ToolList {
 
     void ask() {
         dialog.showAndWait();
-    }
-
-    private static Label wrapped(String words) {
-        Label label = new Label(words);
-        label.setWrapText(true);
-        label.setMaxWidth(640);
-        label.setMinHeight(Region.USE_PREF_SIZE);
-        return label;
-    }
-
-    private static Button button(String words, Feather icon, String lesson, Runnable what) {
-        Button button = new Button(words, Icons.of(icon));
-        button.setTooltip(new Tooltip(lesson));
-        button.setOnAction(e -> what.run());
-        return button;
     }
 
     private void put(List<Tool> tools) {

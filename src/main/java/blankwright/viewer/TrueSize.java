@@ -39,12 +39,8 @@ final class TrueSize {
         card.minHeightProperty().bind(card.maxHeightProperty());
         StackPane glass = new StackPane(card);
         glass.setMinSize(CARD_WIDE * now * 1.3, CARD_HIGH * now * 1.3);
-        Label words = new Label("Hold any bank card flat to the screen and move the slider (or press the arrow keys) until the rectangle"
-                + " is just as"
-                + " wide. Cards are 85.60 mm wide the world over. After that, true size is true on this screen.");
-        words.setWrapText(true);
-        words.setMaxWidth(520);
-        words.setMinHeight(Region.USE_PREF_SIZE);
+        Label words = Looks.wrapped("Hold any bank card flat to the screen and move the slider (or press the arrow keys) until the rectangle"
+                + " is just as wide. Cards are 85.60 mm wide the world over. After that, true size is true on this screen.", 520);
         Dialog<ButtonType> dialog = new Dialog<>();
         Looks.dress(dialog, owner);
         dialog.setTitle("Measure this screen");

@@ -7,6 +7,7 @@ import blankwright.mesh.Finding;
 import blankwright.mesh.cut.DrawnSeam;
 import blankwright.num.LengthUnit;
 import blankwright.num.Lengths;
+import blankwright.num.Sentence;
 import blankwright.shop.Instruction;
 import blankwright.viewer.model.Bench;
 import blankwright.viewer.model.Laid;
@@ -71,7 +72,7 @@ final class WorkPane extends VBox {
         setPadding(new Insets(8));
         zones.setCellFactory(l -> new Row());
         zones.setAccessibleText("The work, hardest first. Choosing a zone frames it in both pictures.");
-        zones.setPlaceholder(wrapped(new Label("Nothing here needs a tool: roll or bend it.")));
+        zones.setPlaceholder(Looks.wrapped(new Label("Nothing here needs a tool: roll or bend it.")));
         zones.getSelectionModel().selectedItemProperty().addListener((o, was, is) -> bench.zoneProperty().set(is));
         zones.setOnKeyPressed(e -> {
             if (e.getCode() == KeyCode.ESCAPE) zones.getSelectionModel().clearSelection();
@@ -104,7 +105,7 @@ final class WorkPane extends VBox {
         facts.getColumnConstraints().addAll(first, new ColumnConstraints());
         facts.setMinHeight(Region.USE_PREF_SIZE);
         facts.getStyleClass().add("facts");
-        wrapped(beside);
+        Looks.wrapped(beside);
 
         ToggleButton tape = new ToggleButton("Lay a tape", Icons.of(Feather.EDIT_3));
         tape.selectedProperty().bindBidirectional(pointing.tapingProperty());
@@ -114,9 +115,14 @@ final class WorkPane extends VBox {
         cut.selectedProperty().bindBidirectional(pointing.cuttingProperty());
         cut.setTooltip(new Tooltip("Click two places on a rim, or drag along the skin, on either picture: the panel is cut there."
                 + " From a rim inwards it is a relief cut."));
-        FlowPane laying = new FlowPane(8, 4, tape, cut);
-        Label next = wrapped(new Label());
+        ToggleButton clamp = new ToggleButton("Clamp it", Icons.of(Feather.ANCHOR));
+        clamp.selectedProperty().bindBidirectional(pointing.clampingProperty());
+        clamp.setTooltip(new Tooltip("Click the places where you would clamp the sheet: it is tried to bend it on unworked, held there. Needs the"
+                + " metal and the thickness."));
+        FlowPane laying = new FlowPane(8, 4, tape, cut, clamp);
+        Label next = Looks.wrapped(new Label());
         next.textProperty().bind(Bindings.createStringBinding(this::next, pointing.tapingProperty(), pointing.cuttingProperty(),
+                pointing.clampingProperty(),
                 pointing.fromProperty()));
         next.managedProperty().bind(next.textProperty().isNotEmpty());
         next.visibleProperty().bind(next.managedProperty());
@@ -125,7 +131,7 @@ final class WorkPane extends VBox {
         found.setExpanded(false);
         found.setAnimated(false);
         warning.getStyleClass().add("warning");
-        wrapped(warning);
+        Looks.wrapped(warning);
         warning.managedProperty().bind(warning.visibleProperty());
         warning.setVisible(false);
         cure.setTooltip(new Tooltip("Seams that were found to make this blank one that can be cut, or to let the tools reach."
@@ -134,7 +140,7 @@ final class WorkPane extends VBox {
                 .ifPresent(p -> bench.change(r -> r.withSeams(p.taken().recipe().seams()))));
         cure.managedProperty().bind(cure.visibleProperty());
         cure.setVisible(false);
-        getChildren().addAll(warning, cure, head, zones, all, head("Under the finger"), measure, beside, facts, laying, next, tapes, seams,
+        getChildren().addAll(warning, cure, head, zones, all, head("Under the finger"), measure, beside, facts, laying, next, tapes, seams, new ClampList(bench),
                 found);
 
         for (Node node : List.of(zones, facts, tapes, found))       // of what was laid out last
@@ -150,6 +156,7 @@ final class WorkPane extends VBox {
             list();
             facts();
             tapes();
+            findings(bench.laidProperty().get());
         });
         bench.workProperty().addListener((o, was, is) -> {
             seams(is);
@@ -169,15 +176,10 @@ final class WorkPane extends VBox {
         return label;
     }
 
-    private static Label wrapped(Label label) {
-        label.setWrapText(true);
-        label.setMinHeight(Region.USE_PREF_SIZE);
-        return label;
-    }
-
     /** What the hand is expected to do next. */
     private String next() {
         boolean begun = pointing.fromProperty().get() != null;
+        if (pointing.clampingProperty().get()) return "Click a place where the sheet is held, then the next. Escape leaves it.";
         if (pointing.tapingProperty().get()) return begun ? "Now click where it ends." : "Click where the tape begins, on either picture.";
         if (!pointing.cuttingProperty().get()) return "";
         return begun ? "Now click where the seam ends." : "Click two places on a rim, or drag along the skin. Escape"
@@ -193,17 +195,18 @@ final class WorkPane extends VBox {
 
     private void findings(Laid laid) {
         findings.getChildren().clear();
-        List<String> list = new ArrayList<>();
+        LengthStyle style = bench.styleProperty().get();
+        List<Sentence> list = new ArrayList<>();
         if (laid != null) {
-            for (Finding finding : laid.result().findings()) list.add(finding.text());
+            for (Finding finding : laid.result().findings()) list.add(finding.words());
             for (Skin skin : laid.skins()) skin.piece().buckled().ifPresent(b -> list.addAll(BucklingWords.of(b)));
             for (Skin skin : laid.skins()) skin.piece().sensitivity().ifPresent(s -> list.addAll(SensitivityWords.of(s)));
         }
-        for (String text : list) findings.getChildren().add(wrapped(new Label(text)));
+        for (Sentence words : list) findings.getChildren().add(Looks.wrapped(new Label(words.text(style))));
         found.setText(list.isEmpty() ? "Nothing odd was found" : list.size() == 1 ? "One thing was found" : list.size()
                 + " things were found");
         found.setDisable(list.isEmpty());
-        List<String> warnings = laid == null ? List.of() : laid.result().warnings();
+        List<String> warnings = laid == null ? List.of() : laid.result().warnings(style);
         warning.setText(String.join("\n", warnings));
         warning.setVisible(!warnings.isEmpty());
         cure.setVisible(laid != null && laid.result().proposal().isPresent());
@@ -222,7 +225,7 @@ final class WorkPane extends VBox {
             Label what = new Label(told.get(i).what());
             what.getStyleClass().add("what");
             facts.add(what, 0, i);
-            facts.add(wrapped(new Label(told.get(i).amount().replace(" %", "\u00a0%"))), 1, i);
+            facts.add(Looks.wrapped(new Label(told.get(i).amount().replace(" %", "\u00a0%"))), 1, i);
         }
         beside.setVisible(!there);
         beside.setManaged(!there);
@@ -278,7 +281,7 @@ final class WorkPane extends VBox {
     }
 
     private static HBox line(String text, String what, Runnable gone) {
-        Label words = wrapped(new Label(text));
+        Label words = Looks.wrapped(new Label(text));
         HBox.setHgrow(words, Priority.ALWAYS);
         words.setMaxWidth(Double.MAX_VALUE);
         Button away = new Button("", Icons.of(Feather.X));

@@ -20,6 +20,8 @@ import blankwright.project.Face;
 import blankwright.project.Handwork;
 import blankwright.project.Metal;
 import blankwright.project.Recipe;
+import blankwright.project.Source;
+import blankwright.shape.ConeFrustum;
 import blankwright.shape.Cylinder;
 import blankwright.shape.TorusSection;
 import blankwright.shop.Instruction;
@@ -208,6 +210,49 @@ class AtHandTest {
         assertEquals(Optional.empty(), hand.draft(panel().withMetal(Optional.empty()).withAim(Aim.WORK), Progress.NONE));
         Recipe inches = Recipe.ofMesh("panel", "panel.obj", Optional.of(LengthUnit.IN));
         assertEquals(Optional.empty(), hand.draft(inches, Progress.NONE));
+    }
+
+    /** From 20,000 triangles on: the draft of another form has the blank of that form, of a cone its sector to the closed form, at once. */
+    @Test
+    void otherMeasuresOfALargeFormulaMatchClosedForm() throws Exception {
+        double sweep = Math.toRadians(100);
+        Recipe recipe = Recipe.of("cone", new ConeFrustum(300, 120, 240, sweep)).withChord(0.0015);
+        AtHand hand = new AtHand(Given.file(Path.of("cone.yaml")));
+        Result whole = hand.whole(recipe, Progress.NONE);
+        assertTrue(whole.pieces().get(0).map().form().triangleCount() > Coarse.WORTH);
+        for (double bottom : new double[] {320, 400, 260}) {
+            Recipe other = recipe.withSource(new Source.OfPanel(new ConeFrustum(bottom, 120, 240, sweep)));
+            Draft draft = hand.draft(other, Progress.NONE).orElseThrow();
+            assertTrue(draft.coarse() && draft.arrived() && draft.roughly());
+            assertEquals(other, draft.recipe());
+            double slant = Math.hypot(bottom - 120, 240), area = sweep / 2 * (bottom + 120) * slant;
+            assertEquals(area, draft.pieces().get(0).map().area(), 2e-3 * area, "area of the frustum's skin, angle times mean radius times slant");
+            assertTrue(draft.pieces().get(0).map().form().triangleCount() < Coarse.WORTH / 2);
+        }
+        same("as if nothing had been dragged", FlattenJob.run(recipe, Given.file(Path.of("cone.yaml")), Progress.NONE), hand.whole(recipe, Progress.NONE));
+    }
+
+    /** A seam over a large mesh: the draft is in as many pieces as the whole, about where the whole puts them. */
+    @Test
+    void aSeamOverALargeMeshIsShownInFewTriangles() throws Exception {
+        Given given = Given.file(file(TorusSection.grid(Math.toRadians(120), Math.toRadians(140), 300, 90, 24_000)));
+        for (UnaryOperator<Recipe> aim : List.<UnaryOperator<Recipe>>of(r -> r, lean(0.3))) {
+            AtHand hand = new AtHand(given);
+            Recipe plain = aim.apply(panel()), cut = plain.withSeams(List.of(ACROSS));
+            hand.whole(plain, Progress.NONE);
+            Draft draft = hand.draft(cut, Progress.NONE).orElseThrow();
+            assertTrue(draft.coarse());
+            Result whole = hand.whole(cut, Progress.NONE);
+            same("seam", FlattenJob.run(cut, given, Progress.NONE), whole);
+            assertEquals(2, draft.pieces().size());
+            for (int i = 0; i < 2; i++) {
+                double[] meant = whole.pieces().get(i).map().size(), is = draft.pieces().get(i).map().size();
+                for (int k = 0; k < 2; k++) assertEquals(meant[k], is[k], 0.02 * meant[k] + 5, aim.apply(panel()).aim() + " piece " + i);
+            }
+            assertTrue(hand.draft(plain, Progress.NONE).orElseThrow().coarse(), "sewn up again");
+            Recipe nowhere = plain.withSeams(List.of(new DrawnSeam(List.of(new DrawnSeam.Point(0, 0, 900), new DrawnSeam.Point(0, 50, 900)))));
+            assertEquals(Optional.empty(), hand.draft(nowhere, Progress.NONE), "the whole says why");
+        }
     }
 
     /** The seams tried to cure a blank that covers itself leave nothing that a later run would take for its own. */

@@ -18,6 +18,7 @@ import blankwright.mesh.cut.Opened;
 import blankwright.mesh.cut.Seam;
 import blankwright.metal.Hardening;
 import blankwright.num.Progress;
+import blankwright.num.Sentence;
 import blankwright.project.Aim;
 import blankwright.project.Face;
 import blankwright.project.Metal;
@@ -215,7 +216,7 @@ class SensitivityTest {
         double lost = h - Math.sqrt(h * h - 3 * c * Sensitivity.SHRINK / 8);
         assertEquals(2, sensitivity.crowns().size());
         for (double change : one(sensitivity, Sensitivity.Cause.WELD).crown()) assertEquals(-lost, change, 0.05 * lost);
-        List<String> words = SensitivityWords.of(sensitivity);
+        List<String> words = SensitivityWords.of(sensitivity).stream().map(Sentence::text).toList();
         assertTrue(words.get(0).matches("a little off: 0\\.1 mm of weld shrink round the outer edge moves the outline by up to 0\\.\\d\\d mm"
                 + " \\(.* in\\);"
                 + " taken out of a line it lowers the crown along the middle \\(12\\.\\d mm\\) by 1\\.9\\d mm .*"), words.get(0));
@@ -223,7 +224,8 @@ class SensitivityTest {
         assertTrue(words.get(2).startsWith("a little off: scan noise of 0.5 mm in waves of 100 mm moves the outline by up to "), words.get(2));
         assertEquals(3, words.size());
         Sensitivity none = new Sensitivity(List.of(), List.of(), true, true);
-        for (String sentence : SensitivityWords.of(none)) assertTrue(sentence.endsWith(": not known, the blank did not come out"), sentence);
+        for (Sentence sentence : SensitivityWords.of(none))
+            assertTrue(sentence.text().endsWith(": not known, the blank did not come out"), sentence.text());
     }
 
     @Test

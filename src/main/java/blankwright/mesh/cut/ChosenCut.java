@@ -4,10 +4,10 @@ import blankwright.mesh.EdgeTable;
 import blankwright.mesh.Finding;
 import blankwright.mesh.TriMesh;
 import blankwright.mesh.query.EdgeStars;
+import blankwright.num.Sentence;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.function.IntUnaryOperator;
 
 /**
@@ -76,8 +76,8 @@ public final class ChosenCut {
             int[] path = one.path();
             double length = 0;
             for (int i = 1; i < path.length; i++) length += form.distance(path[i - 1], path[i]);
-            findings.add(new Finding(Finding.Kind.SEAM_CHOSEN, 1, String.format(Locale.ROOT, "seam %d as asked for: %.1f mm from %s to %s", one.number(), length,
-                    CutToDisk.place(form, path[0]), CutToDisk.place(form, path[path.length - 1]))));
+            findings.add(new Finding(Finding.Kind.SEAM_CHOSEN, 1, Sentence.say("seam %d as asked for: %s from %s to %s", one.number(),
+                    Sentence.length(length, 1), CutToDisk.place(form, path[0]), CutToDisk.place(form, path[path.length - 1]))));
         }
         return findings;
     }

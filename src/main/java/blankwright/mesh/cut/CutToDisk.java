@@ -9,10 +9,10 @@ import blankwright.mesh.query.EdgeCost;
 import blankwright.mesh.query.EdgeStars;
 import blankwright.mesh.query.Wavefront;
 import blankwright.num.Progress;
+import blankwright.num.Sentence;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.concurrent.CancellationException;
 import java.util.function.IntToDoubleFunction;
 import java.util.function.Supplier;
@@ -43,7 +43,7 @@ public final class CutToDisk {
     /** About a cap of half angle 41°. */
     static final double CROWN = Math.PI / 2;
 
-    private record Way(String reason, String why, int[] path, int startOwner, int owner, boolean needed) { }
+    private record Way(String reason, Sentence why, int[] path, int startOwner, int owner, boolean needed) { }
 
     private final TriMesh mesh;
     private final EdgeTable edges;
@@ -179,7 +179,7 @@ public final class CutToDisk {
     }
 
     private void openHandles(int handles, boolean[] open) {
-        String why = handles == 1 ? "the form goes round a handle" : "the form goes round " + handles + " handles";
+        Sentence why = Sentence.of(handles == 1 ? "the form goes round a handle" : "the form goes round " + handles + " handles");
         for (int[] path : new HandleCut(mesh, edges, stars, rims, rimOf, cost(), detour).paths(open, farthestFromMiddle()))
             ways.add(new Way("handle", why, path, -1, -1, true));
     }
@@ -192,7 +192,7 @@ public final class CutToDisk {
         front.start(a);
         int[] path = front.run().pathTo(b);
         if (path.length == 2) path = longer(path);
-        ways.add(new Way("closed-skin", "the skin is closed", path, -1, -1, true));
+        ways.add(new Way("closed-skin", Sentence.of("the skin is closed"), path, -1, -1, true));
     }
 
     private int farthest(Wavefront front, int start) {
@@ -281,9 +281,9 @@ public final class CutToDisk {
             int[] path = front.pathTo(v);
             int number = ways.size();
             open[rim] = true;
-            String round = String.format(Locale.ROOT, "%.1f mm round", rims.length(mesh, rim));
-            ways.add(end[rim] ? new Way("end", "an end " + round + " cannot lie flat closed", path, owner[path[0]], number, true)
-                    : new Way("hole-in-the-way", "there is no way round a hole " + round, path, owner[path[0]], number, false));
+            Sentence.Measure round = Sentence.length(rims.length(mesh, rim), 1);
+            ways.add(end[rim] ? new Way("end", Sentence.say("an end %s round cannot lie flat closed", round), path, owner[path[0]], number, true)
+                    : new Way("hole-in-the-way", Sentence.say("there is no way round a hole %s round", round), path, owner[path[0]], number, false));
             if (end[rim]) missing--;
             for (int w : path) opened(w, number, owner, front);
             for (int w : rims.loop(rim)) opened(w, number, owner, front);
@@ -341,7 +341,7 @@ public final class CutToDisk {
                 if (away.applyAsDouble(tip) <= 0 || !crowned(cap, tip, way.distance(tip))) return;
             }
             int[] path = front.pathTo(tip);
-            ways.add(new Way("crown", tip == corner ? "a sharp corner lies far from the cut" : "a strong crown lies far from the cut",
+            ways.add(new Way("crown", Sentence.of(tip == corner ? "a sharp corner lies far from the cut" : "a strong crown lies far from the cut"),
                     path, -1, -1, true));
             for (int v : path) start(v, front, way);
             watch(0.7 + 0.2 * i / BRANCHES);
@@ -378,26 +378,21 @@ public final class CutToDisk {
             Seam seam = Seam.of(Seam.Kind.ADDED, 0, way.reason(), way.path(), mesh, edges, stars, cut.mesh(), null);
             seams.add(seam);
             int[] path = way.path();
-            if (seams.size() <= LISTED) findings.add(new Finding(Finding.Kind.SEAM_ADDED, 1, String.format(Locale.ROOT,
-                    "opened along %.1f mm from %s to %s: %s", seam.length(), place(mesh, path[0]), place(mesh, path[path.length - 1]), way.why())));
+            if (seams.size() <= LISTED) findings.add(new Finding(Finding.Kind.SEAM_ADDED, 1, Sentence.say(
+                    "opened along %s from %s to %s: %s", Sentence.length(seam.length(), 1), place(mesh, path[0]), place(mesh, path[path.length - 1]), way.why())));
         }
-        if (seams.size() > LISTED) findings.add(new Finding(Finding.Kind.SEAM_ADDED, seams.size() - LISTED, String.format(Locale.ROOT,
-                "opened along %d more seams, %.1f mm together", seams.size() - LISTED,
-                seams.stream().skip(LISTED).mapToDouble(Seam::length).sum())));
+        if (seams.size() > LISTED) findings.add(new Finding(Finding.Kind.SEAM_ADDED, seams.size() - LISTED, Sentence.say(
+                "opened along %d more seams, %s together", seams.size() - LISTED,
+                Sentence.length(seams.stream().skip(LISTED).mapToDouble(Seam::length).sum(), 1))));
         if (kept > 0) findings.add(new Finding(Finding.Kind.HOLES, kept, kept == 1
-                ? String.format(Locale.ROOT, "a hole %.1f mm round stays a free edge", longest)
-                : String.format(Locale.ROOT, "%d holes, %.1f to %.1f mm round, stay free edges", kept, shortest, longest)));
+                ? Sentence.say("a hole %s round stays a free edge", Sentence.length(longest, 1))
+                : Sentence.say("%d holes, %s to %s round, stay free edges", kept, Sentence.length(shortest, 1), Sentence.length(longest, 1))));
         return new Opened(cut, seams, findings);
     }
 
     /** For findings. */
-    static String place(TriMesh mesh, int v) {
-        return String.format(Locale.ROOT, "(%.1f, %.1f, %.1f) mm", tenths(mesh.x(v)), tenths(mesh.y(v)), tenths(mesh.z(v)));
-    }
-
-    /** Never -0. */
-    private static double tenths(double mm) {
-        return Math.rint(10 * mm) / 10 + 0.0;
+    static Sentence.Measure place(TriMesh mesh, int v) {
+        return Sentence.place(1, mesh.x(v), mesh.y(v), mesh.z(v));
     }
 
     private static void assertDisk(TriMesh disk, int holes) {

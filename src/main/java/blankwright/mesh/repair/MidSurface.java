@@ -3,9 +3,9 @@ package blankwright.mesh.repair;
 import blankwright.mesh.Finding;
 import blankwright.mesh.Finding.Kind;
 import blankwright.mesh.TriMesh;
+import blankwright.num.Sentence;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 
 /**
  * Moves a skin along its normals, as from the outside of the sheet to its middle.
@@ -38,8 +38,9 @@ public final class MidSurface {
         for (int i = 0; i < places.length; i++) places[i] += offset * normal[i];
         TriMesh there = mesh.withPositions(places);
         List<Finding> findings = new ArrayList<>();
-        findings.add(new Finding(Kind.MOVED_TO_MIDDLE, mesh.vertexCount(), String.format(Locale.ROOT,
-                "the skin was moved %.4g mm %s along its normals to the middle of the sheet", Math.abs(offset), offset < 0 ? "in" : "out")));
+        findings.add(new Finding(Kind.MOVED_TO_MIDDLE, mesh.vertexCount(), Sentence.say(
+                "the skin was moved %s %s along its normals to the middle of the sheet", Sentence.length(Math.abs(offset), 3),
+                offset < 0 ? "in" : "out")));
         int tight = 0, first = -1;
         for (int t = 0; t < mesh.triangleCount(); t++) {
             if (!tight(mesh, there, t)) continue;

@@ -4,8 +4,8 @@ import blankwright.mesh.EdgeTable;
 import blankwright.mesh.Finding;
 import blankwright.mesh.Finding.Kind;
 import blankwright.mesh.TriMesh;
+import blankwright.num.Sentence;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -34,9 +34,9 @@ public final class TwoFaces {
             if (count++ == 0) first = thickness;
         }
         if (count == 0) return Optional.empty();
-        return Optional.of(new Finding(Kind.TWO_FACES, count, String.format(Locale.ROOT, "%d %s closed and about %.1f mm thick: that looks"
+        return Optional.of(new Finding(Kind.TWO_FACES, count, Sentence.say("%d %s closed and about %s thick: that looks"
                 + " like a solid with both faces of the sheet, and the blank holds both; export one face alone and name it with --face",
-                count, count == 1 ? "part is" : "parts are", first)));
+                count, count == 1 ? "part is" : "parts are", Sentence.length(first, 1))));
     }
 
     private static boolean closed(TriMesh mesh) {

@@ -17,9 +17,11 @@ import blankwright.num.LengthUnit;
 import blankwright.num.Progress;
 import blankwright.picture.Picture;
 import blankwright.picture.Tints;
+import blankwright.project.Clamps;
 import blankwright.project.Handwork;
 import blankwright.project.Metal;
 import blankwright.project.Recipe;
+import blankwright.project.RecipeException;
 import blankwright.project.RecipeWriter;
 import blankwright.project.Source;
 import blankwright.shop.DrawnTape;
@@ -36,6 +38,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.concurrent.Executor;
 import java.util.function.UnaryOperator;
+import java.util.stream.IntStream;
 import javafx.beans.binding.Bindings;
 import javafx.beans.binding.BooleanBinding;
 import javafx.beans.binding.ObjectBinding;
@@ -60,6 +63,8 @@ import javafx.beans.property.StringProperty;
  * <p>All on the screen's thread; the work itself runs in the {@link #runner}.
  */
 public final class Bench {
+    /** Radius of a new clamp, mm: that of a common welding or C-clamp's pad with its block. */
+    public static final double CLAMP = 20;
     /** First answers to one wish at most. */
     private static final int NEARER = 20;
     /** Triangles of a mesh up to which it is laid flat wholly under way where there is no first answer. */
@@ -74,6 +79,7 @@ public final class Bench {
     private final ReadOnlyObjectWrapper<Path> file = new ReadOnlyObjectWrapper<>();
     private final ReadOnlyBooleanWrapper canUndo = new ReadOnlyBooleanWrapper(), canRedo = new ReadOnlyBooleanWrapper();
     private final ReadOnlyBooleanWrapper unsaved = new ReadOnlyBooleanWrapper();
+    private final ReadOnlyObjectWrapper<List<Metal>> metals = new ReadOnlyObjectWrapper<>(List.of());
     private final StringProperty trouble = new SimpleStringProperty("");
     private final StringProperty news = new SimpleStringProperty("");
     private final ObjectProperty<UnitQuestion> question = new SimpleObjectProperty<>();
@@ -89,6 +95,7 @@ public final class Bench {
     private History<Work> history;
     private Given given;
     private AtHand hand;
+    private Object metalsFrom;          // table and folder they were read from; null where they are to be read
     private Recipe laidFor;             // the recipe of what is laid out, its files named as now
     private boolean dragging;
     private boolean owed;               // the whole, for what a drag has shown first answers of
@@ -169,6 +176,7 @@ public final class Bench {
             file.set(recipeFile);
             place.set(null);
             zone.set(null);
+            listMetals();
             work.set(begun);
             lie(done);
             autosave.clear();
@@ -258,6 +266,53 @@ public final class Bench {
         change(r -> r.withSeams(all));
     }
 
+    /** Holds the sheet within {@link #CLAMP} mm of a place, for the trial of bending it on unworked. True where it was taken. */
+    public boolean hold(Place place) {
+        if (laid.get() == null) return false;
+        double[] at = laid.get().numbers(place).form();
+        Clamps.Spot spot = new Clamps.Spot(Laid.tidy(at[0]), Laid.tidy(at[1]), Laid.tidy(at[2]), CLAMP);
+        return change(r -> r.withClamps(Optional.of(r.clamps().orElse(Clamps.NOWHERE).with(spot))));
+    }
+
+    /**
+     * Takes the metal from a table of the maker's own: the one of the same name, else its first. The recipe names the file, which is read anew
+     * where it is chosen again. True where it was taken.
+     */
+    public boolean ownAlloys(Path file) {
+        if (history == null) return false;
+        String table = seenFrom(given.folder(), file);
+        try {
+            List<Metal> all = Metal.all(table, given.folder());
+            Optional<String> name = history.now().recipe().metal().map(m -> m.alloy().name());
+            Metal taken = all.stream().filter(m -> name.equals(Optional.of(m.alloy().name()))).findFirst().orElse(all.get(0));
+            metalsFrom = null;
+            return change(r -> r.withMetal(Optional.of(taken)));
+        } catch (IOException e) {
+            trouble.set(file.getFileName() + " cannot be read. Choose another file.");
+        } catch (RecipeException e) {
+            trouble.set(e.getMessage());
+        }
+        return false;
+    }
+
+    /** Of the recipe as it stands; a table of the maker's own is read where it is another than before. */
+    private void listMetals() {
+        Optional<String> table = history.now().recipe().metal().flatMap(Metal::table);
+        List<Object> from = List.of(table, given.folder());
+        if (from.equals(metalsFrom)) return;
+        metalsFrom = from;
+        try {
+            metals.set(table.isEmpty() ? Metal.all() : Metal.all(table.get(), given.folder()));
+        } catch (IOException | RecipeException e) {                 // it could be read when the recipe was, whose metal is known
+            metals.set(Metal.all());
+        }
+    }
+
+    /** Goes back to the metals that come with the program: to the one of the same name, or to none where it has no such. */
+    public void leaveOwnAlloys() {
+        change(r -> r.withMetal(r.metal().filter(m -> !m.isOwn()).map(m -> Metal.shipped(m.alloy().name()))));
+    }
+
     /** Sets the end of the present map's scale; empty for the usual one. */
     public void end(OptionalDouble end, Object grip) {
         if (history != null) change(r -> new Work(r).withEnd(map.get(), end).recipe(), grip);
@@ -285,6 +340,7 @@ public final class Bench {
         Work now = history.now();
         Recipe before = work.get().recipe();                    // the colours end where they may, tapes come and go: the blank is the same
         boolean otherPanel = !now.recipe().equals(before.withScales(now.recipe().scales()).withTapes(now.tapes()));
+        listMetals();
         work.set(now);
         trouble.set("");
         tell();
@@ -417,6 +473,7 @@ public final class Bench {
         hand = hand.with(given);
         history.change(history.now().with(recipe));
         history.keep();
+        listMetals();
         work.set(history.now());
         file.set(whole);
         settings.opened(whole);
@@ -518,7 +575,7 @@ public final class Bench {
         }, false, written -> {
             news.set("Written to " + folder + ": " + String.join(", ",
                     written.files().stream().map(f -> f.getFileName().toString()).toList()));
-            if (!written.findings().isEmpty()) trouble.set(written.findings().get(0).text());
+            if (!written.findings().isEmpty()) trouble.set(written.findings().get(0).words().text(style.get()));
         }, e -> {
             if (e instanceof IOException) trouble.set("The files could not be written: " + InputFile.words(e)
                     + ". Choose another folder, or make room.");
@@ -607,14 +664,21 @@ public final class Bench {
         return first.getReadOnlyProperty();
     }
 
-    /** The colours of a piece of what is laid out under the present map, or of the first answer in its place. */
-    public Painting painting(Laid shown, int piece) {
-        return first.get() != null ? first.get().painting(piece, map.get()) : shown.skins().get(piece).painting(map.get());
+    /** The colours of the pieces of what is laid out under the present map, or of the first answer in its place. */
+    public List<Painting> paintings(Laid shown) {
+        FirstAnswer now = first.get();
+        if (now == null) return shown.skins().stream().map(skin -> skin.painting(map.get())).toList();
+        return IntStream.range(0, now.pieces()).mapToObj(i -> now.painting(i, map.get())).toList();
     }
 
     /** True where nothing runs and yet the blank is not that of the order: it was stopped or refused. */
     public BooleanBinding behindProperty() {
         return behind;
+    }
+
+    /** The metals to choose from, the maker's own first where the recipe names a table of them. */
+    public ReadOnlyObjectProperty<List<Metal>> metalsProperty() {
+        return metals.getReadOnlyProperty();
     }
 
     /** The recipe file it is saved as; null where it has none. */

@@ -38,7 +38,7 @@ public final class Buckles {
      *
      * @param high as drawn, mm
      */
-    public String words(int way, double high) {
+    public String words(int way, double high, LengthStyle style) {
         List<String> when = new ArrayList<>();
         for (int i = 0; i < blanks.size(); i++) {
             if (blanks.get(i).isEmpty() || way >= blanks.get(i).get().modes().size()) continue;
@@ -48,7 +48,7 @@ public final class Buckles {
         }
         String name = name(way);
         return name.substring(0, 1).toUpperCase(Locale.ROOT) + name.substring(1) + ": " + (when.isEmpty() ? "none" : String.join(", ", when))
-                + String.format(Locale.ROOT, " (estimate).\nDrawn %.0f mm high, much too high: where it buckles is told, not how high.", high);
+                + " (estimate).\nDrawn " + style.length(high, 0) + " high, much too high: where it buckles is told, not how high.";
     }
 
     /**

@@ -25,13 +25,13 @@ public final class FirstAnswer {
     private static final double TOLERANCE = 0.05;       // mm, of the edges
 
     private final Draft draft;
-    private final List<Skin> before;
+    private final Laid before;
     private final Optional<Judge> judge;
     private final Map<MapKind, List<Painting>> paintings = new EnumMap<>(MapKind.class);
     private final List<Ink.Stroke> strokes = new ArrayList<>();
     private final double[] box = {Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY, Double.NEGATIVE_INFINITY};
 
-    private FirstAnswer(Draft draft, List<Skin> before) {
+    private FirstAnswer(Draft draft, Laid before) {
         this.draft = draft;
         this.before = before;
         var thickness = draft.recipe().thickness();
@@ -40,16 +40,16 @@ public final class FirstAnswer {
     }
 
     /**
-     * Empty where it is of other triangles than those laid out before.
+     * Empty where it follows another blank than that laid out before.
      *
      * @param kind of the map that is shown
      */
     static Optional<FirstAnswer> of(Draft draft, Laid before, MapKind kind) {
         List<Skin> skins = before.skins();
-        if (skins.size() != draft.pieces().size()) return Optional.empty();
-        for (int i = 0; i < skins.size(); i++)
+        if (!draft.coarse() && skins.size() != draft.pieces().size()) return Optional.empty();
+        for (int i = 0; !draft.coarse() && i < skins.size(); i++)
             if (skins.get(i).map().form().triangleCount() != draft.pieces().get(i).map().form().triangleCount()) return Optional.empty();
-        FirstAnswer answer = new FirstAnswer(draft, skins);
+        FirstAnswer answer = new FirstAnswer(draft, before);
         answer.painting(0, kind);
         return Optional.of(answer);
     }
@@ -81,9 +81,19 @@ public final class FirstAnswer {
         return box.clone();
     }
 
-    /** Where a place lies on the blank now, mm: {u, v}. */
-    public double[] onBlank(Place place) {
-        return place.at().on(draft.pieces().get(place.piece()).map());
+    /** Where a place lies on the blank now, mm: {u, v}; empty where the form is drawn in other triangles. */
+    public Optional<double[]> onBlank(Place place) {
+        return draft.coarse() ? Optional.empty() : Optional.of(place.at().on(draft.pieces().get(place.piece()).map()));
+    }
+
+    /** What stands over the picture. */
+    public String words() {
+        return draft.coarse() ? "A first answer in few triangles: the exact blank, its work and its lettering follow."
+                : "A first answer: the exact blank, its work and its lettering follow.";
+    }
+
+    public int pieces() {
+        return draft.pieces().size();
     }
 
     /** The colours of a piece; what a first answer does not know of stays as it was: bowl and saddle, buckling, the limit of an unknown metal. */
@@ -93,18 +103,20 @@ public final class FirstAnswer {
 
     private List<Painting> painted(MapKind kind) {
         List<Painting> all = new ArrayList<>();
-        for (int i = 0; i < draft.pieces().size(); i++) all.add(painted(draft.pieces().get(i), before.get(i), kind));
+        for (int i = 0; i < draft.pieces().size(); i++) all.add(painted(i, kind));
         return all;
     }
 
-    private Painting painted(Draft.Piece piece, Skin skin, MapKind kind) {
+    private Painting painted(int number, MapKind kind) {
+        Draft.Piece piece = draft.pieces().get(number);
         FlatMap map = piece.map();
         int n = map.form().vertexCount();
         double[] values = new double[n];
         if (kind == MapKind.WORK) return Painting.of(WorkField.of(map, piece.vertices(), ZoneOptions.DEFAULT.neutral()));
         if (kind == MapKind.THICKNESS) for (int v = 0; v < n; v++) values[v] = Math.exp(piece.vertices().thicknessStrain(v));
         else if (kind == MapKind.LIMIT && judge.isPresent()) values = Skin.used(piece.vertices(), judge.get(), n);
-        else values = skin.painting(kind).values();
+        else if (!draft.coarse()) values = before.skins().get(number).painting(kind).values();
+        else for (int v = 0; v < n; v++) values[v] = before.value(kind, before.onForm(map.form().x(v), map.form().y(v), map.form().z(v)));
         return Painting.of(map, values);
     }
 }

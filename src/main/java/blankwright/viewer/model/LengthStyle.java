@@ -1,10 +1,12 @@
 package blankwright.viewer.model;
 
 import blankwright.num.Lengths;
+import blankwright.num.Sentence;
+import java.util.Arrays;
 import java.util.Locale;
 
 /** How lengths are written on the screen. */
-public enum LengthStyle {
+public enum LengthStyle implements Sentence.Units {
     MM("mm"), INCH("inch, decimals"), FRACTION("inch, 1/64");
 
     private final String words;
@@ -24,6 +26,22 @@ public enum LengthStyle {
             case INCH -> Lengths.inches(mm, Math.abs(mm) < 254 ? 3 : 2);
             case FRACTION -> Lengths.sixtyFourths(mm);
         };
+    }
+
+    /** What is worth more than tenths of a millimetre has decimals in inches too: no rule shows such a fraction. */
+    @Override public String length(double mm, int decimals) {
+        return this == MM ? Lengths.mm(mm, decimals) : this == FRACTION && decimals < 2 ? Lengths.sixtyFourths(mm) : Lengths.inches(mm, decimals + 2);
+    }
+
+    @Override public String place(int decimals, double... mm) {
+        if (this == MM) return Sentence.FILES.place(decimals, mm);
+        double[] inches = Arrays.stream(mm).map(x -> x / 25.4).toArray();
+        return "(" + Sentence.numbers(decimals + 1, inches) + ") in";
+    }
+
+    /** cm², or square inches with a digit more. */
+    @Override public String area(double mm2, int decimals) {
+        return this == MM ? Sentence.FILES.area(mm2, decimals) : Sentence.numbers(decimals + 1, mm2 / (25.4 * 25.4)) + " sq in";
     }
 
     /** As a tool reads the sheet: two more digits than {@link #length}. */

@@ -54,9 +54,10 @@ class BucklesTest {
         assertTrue(Math.abs(both) < 0.9 * Math.sqrt(one * other), "two ways, not one twice");
         var blank = laid.skins().get(0).piece().buckled().orElseThrow().blank();
         assertTrue(blank.loadFactor(0) <= blank.loadFactor(1));
-        assertTrue(buckles.words(1, 24.4).matches("Second way: at [0-9.]+ (% of|times) the strain it misses \\(estimate\\)\\.\nDrawn 24 mm high.*"),
-                buckles.words(1, 24.4));
-        assertEquals("Third way: none", buckles.words(2, 1).substring(0, 15));
+        assertTrue(buckles.words(1, 24.4, LengthStyle.MM).matches("Second way: at [0-9.]+ (% of|times) the strain it misses \\(estimate\\)\\.\nDrawn 24 mm high.*"),
+                buckles.words(1, 24.4, LengthStyle.MM));
+        assertTrue(buckles.words(0, 25.4, LengthStyle.FRACTION).contains("Drawn 1 in high"), buckles.words(0, 25.4, LengthStyle.FRACTION));
+        assertEquals("Third way: none", buckles.words(2, 1, LengthStyle.MM).substring(0, 15));
         assertArrayEquals(still, buckles.moved(0, 2, 5), "unknown ways move nothing");
     }
 

@@ -154,7 +154,7 @@ class DragTest {
         for (Layer layer : List.of(Layer.CUT, Layer.TRIM)) assertEquals(lines(bench.laidProperty().get().ink().strokes(), layer),
                 lines(first.strokes(), layer));
         Place place = bench.laidProperty().get().onForm(0, 0, 300);
-        assertArrayEquals(bench.laidProperty().get().onBlank(place), first.onBlank(place));
+        assertArrayEquals(bench.laidProperty().get().onBlank(place), first.onBlank(place).orElseThrow());
     }
 
     private static List<List<Double>> lines(List<Ink.Stroke> strokes, Layer layer) {
@@ -243,6 +243,38 @@ class DragTest {
         assertEquals("", bench.troubleProperty().get());
         List<DrawnSeam> seams = bench.laidProperty().get().result().recipe().seams();
         assertEquals(1, seams.size());
+    }
+
+    /** A formula of many triangles: under the hand in few, said to be so, and the whole when it lets go. */
+    @Test
+    void aMeasureOfALargePanelIsFollowedInFewTriangles() throws Exception {
+        bench.open(Files.writeString(temp.resolve("fine.yaml"), DISH.replace("chord: 0.3mm", "chord: 0.009mm")));
+        settle();
+        Laid before = bench.laidProperty().get();
+        assertTrue(before.result().input().triangles() > 20_000, before.result().input().triangles() + " triangles");
+        double wide = before.box()[2] - before.box()[0];
+        for (double r : new double[] {330, 360}) {
+            bench.change(recipe -> recipe.withSource(new Source.OfPanel(new SphericalCap(r, Math.toRadians(40)))), "radius");
+            settle();
+            FirstAnswer first = bench.firstAnswerProperty().get();
+            assertTrue(first.draft().coarse() && first.words().contains("few triangles"), first.words());
+            assertEquals(wide * r / 300, first.box()[2] - first.box()[0], 0.01 * wide, "a cap of another radius is the same cap, larger");
+            assertEquals(Optional.empty(), first.onBlank(before.onForm(0, 0, 300)));
+            assertSame(before, bench.laidProperty().get());
+            for (MapKind kind : List.of(MapKind.WORK, MapKind.THICKNESS, MapKind.LIMIT, MapKind.CURVATURE)) {
+                bench.mapProperty().set(kind);
+                assertTrue(bench.paintings(before).get(0).triangleCount() < 20_000, kind.words());
+            }
+            assertEquals(before.value(MapKind.CURVATURE, before.onForm(0, 0, 300)), first.painting(0, MapKind.CURVATURE).value(0), 0.5,
+                    "what is not known stays as it was");
+        }
+        bench.letGo();
+        settle();
+        assertNull(bench.firstAnswerProperty().get());
+        assertEquals(wide * 1.2, bench.laidProperty().get().box()[2] - bench.laidProperty().get().box()[0], 0.5);
+        bench.undo();
+        settle();
+        assertEquals(wide, bench.laidProperty().get().box()[2] - bench.laidProperty().get().box()[0], 1e-9);
     }
 
     /** What is being written is written to its end, whatever is wished meanwhile. */

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import blankwright.num.LengthUnit;
 import blankwright.num.Lengths;
+import blankwright.num.Sentence;
 import org.junit.jupiter.api.Test;
 
 class LengthStyleTest {
@@ -19,6 +20,20 @@ class LengthStyleTest {
         assertEquals("as it is", LengthStyle.MM.change(0.001));
         assertEquals("as it is", LengthStyle.FRACTION.change(-0.1));
         assertEquals("780 × 430 × 62.5 mm", LengthStyle.MM.size(780, 430, 62.5));
+    }
+
+    /** 25.4 mm and 6.4516 cm² by definition. */
+    @Test
+    void saysTheMeasuresOfASentence() {
+        Sentence sentence = Sentence.say("%s long and %s thick at %s, %s in all", Sentence.length(50.8, 0), Sentence.length(1.27, 2),
+                Sentence.place(0, 254, -12.7, -0.001), Sentence.area(1290.32, 0));
+        assertEquals("51 mm long and 1.27 mm thick at (254, -13, 0) mm, 13 cm2 in all", sentence.text(LengthStyle.MM));
+        assertEquals("2.00 in long and 0.0500 in thick at (10.0, -0.5, 0.0) in, 2.0 sq in in all", sentence.text(LengthStyle.INCH));
+        assertEquals("2 in long and 0.0500 in thick at (10.0, -0.5, 0.0) in, 2.0 sq in in all", sentence.text(LengthStyle.FRACTION));
+        Sentence both = Sentence.say("%s", Sentence.both(25.4, 2, 3));
+        assertEquals("25.40 mm (1.000 in)", both.text());
+        assertEquals("25.40 mm", both.text(LengthStyle.MM));
+        assertEquals("1.0000 in", both.text(LengthStyle.INCH));
     }
 
     /** What stands in a field reads back as the same length, to a ten-thousandth of an inch. */
