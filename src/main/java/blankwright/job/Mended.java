@@ -52,6 +52,7 @@ record Mended(LengthUnit units, Result.Input input, Optional<Result.Reduction> r
         private LengthUnit units = LengthUnit.MM;
         private long vertices;
         private long triangles;
+        private double readSeconds;
 
         Making(Recipe recipe, Given given, MemoryGuard memory, Progress progress) {
             this.recipe = recipe;
@@ -62,11 +63,7 @@ record Mended(LengthUnit units, Result.Input input, Optional<Result.Reduction> r
 
         Mended run() throws Refusal {
             Stopwatch watch = new Stopwatch();
-            Mesh mesh = read();
-            double read = watch.lap();
-            progress.at("mending", 0.1);
-            memory.needs("mended", triangles, MemoryNeed.mending(triangles, vertices));
-            Repaired mended = Repair.of(mesh.xyz(), mesh.triangles(), new Share(progress, 0.1, 0.2));
+            Repaired mended = mended(watch);
             findings.addAll(mended.findings());
             if (mended.isEmpty())
                 throw new Refusal(given.name() + ": nothing is left that could be a panel (" + said() + "); export the mesh again.");
@@ -79,7 +76,16 @@ record Mended(LengthUnit units, Result.Input input, Optional<Result.Reduction> r
             if (Thinning.wanted(recipe, count)) memory.needs("thinned out", count, MemoryNeed.thinning(count));
             Thinning thinning = Thinning.of(recipe, mended.mesh(), new Share(progress, 0.2, 0.28));
             thinning.finding().ifPresent(findings::add);
-            return new Mended(units, input, thinning.reduction(), thinning.mesh(), findings, read, watch.lap());
+            return new Mended(units, input, thinning.reduction(), thinning.mesh(), findings, readSeconds, watch.lap());
+        }
+
+        /** What was read is gone from the memory once this returns. */
+        private Repaired mended(Stopwatch watch) throws Refusal {
+            Mesh mesh = read();
+            readSeconds = watch.lap();
+            progress.at("mending", 0.1);
+            memory.needs("mended", triangles, MemoryNeed.mending(triangles, vertices));
+            return Repair.of(mesh.xyz(), mesh.triangles(), new Share(progress, 0.1, 0.2));
         }
 
         private Mesh read() throws Refusal {

@@ -21,7 +21,7 @@ final class Cracks {
     int[] from;             // triangle of the result -> triangle before
     int[] result;           // the triangles; those added come last
     int closed;             // edges cut
-    String first;
+    int[] first;            // the two ends of the first
 
     private double cell;
     private int mask;
@@ -58,7 +58,7 @@ final class Cracks {
             if (cut[t] || !findAlong(h)) continue;
             cut[t] = true;
             int a = tri[h], b = tri[EdgeGroups.next(h)], c = tri[EdgeGroups.next(EdgeGroups.next(h))];
-            if (closed++ == 0) first = a + "-" + b;
+            if (closed++ == 0) first = new int[] {a, b};
             if (grown.length < corners + 3 * size) grown = Arrays.copyOf(grown, Math.max(corners + 3 * size, corners + corners / 2));
             if (origin.length < (grown.length - tri.length) / 3) origin = Arrays.copyOf(origin, (grown.length - tri.length) / 3);
             grown[EdgeGroups.next(h)] = found[0];

@@ -12,8 +12,8 @@ import java.util.concurrent.CancellationException;
 /**
  * Makes a surface out of any triangles: {@link blankwright.mesh.EdgeTable} accepts the result, whatever came in.
  *
- * <p>1. Triangles with a coordinate that is no place are left out. 2. Vertices in exactly the same place become one; then those on open
- * edges within {@value #TOLERANCE} of the box's diagonal. 3. Triangles without height are mended or dropped, see FlatTriangles.
+ * <p>1. Triangles with a coordinate that is no place are left out. 2. Vertices in exactly the same place become one, and from then on only
+ * those are there that have a triangle; then those on open edges within {@value #TOLERANCE} of the box's diagonal become one. 3. Triangles without height are mended or dropped, see FlatTriangles.
  * 4. Of triangles on the same three vertices the first stays. 5. Long open edges against which several short ones lie are cut to match,
  * see Cracks. 2 to 5 repeat until nothing changes. 6. Edges with three triangles and more, touching vertices, mixed directions and
  * one-sided strips are resolved, see Sheets. 7. Unused vertices go.
@@ -33,9 +33,11 @@ public final class Repair {
     private final int[] givenTri;
     private final Progress progress;
     private final List<Finding> findings = new ArrayList<>();
-    private double[] xyz;
+    private double[] xyz;           // of the vertices still there, never moved
+    private int[] asGiven;          // vertex -> as given, null while all are there
     private int[] tri;              // the triangles still there
     private int[] number;           // triangle -> as given
+    private final int unused;       // vertices given that belong to no triangle
     private int welded;
     private String firstWelded;
     private int flatMended;
@@ -50,6 +52,9 @@ public final class Repair {
         this.given = given;
         this.givenTri = givenTri;
         this.progress = progress;
+        xyz = given;
+        tri = givenTri.clone();
+        unused = unreferenced();
     }
 
     /**
@@ -70,14 +75,10 @@ public final class Repair {
     }
 
     private Repaired run() {
-        xyz = given.clone();
-        tri = givenTri.clone();
         number = new int[tri.length / 3];
         for (int t = 0; t < number.length; t++) number[t] = t;
         step(0);
-        boolean[] used = dropBadCoordinates();
-        step(0.1);
-        weldExactly(used);
+        weldExactly(dropBadCoordinates());
         boolean changed = true;
         for (int round = 0; changed && round < MOST_ROUNDS; round++) {
             step(0.3 + 0.3 * round / MOST_ROUNDS);
@@ -93,7 +94,7 @@ public final class Repair {
         Sheets sheets = new Sheets(xyz, tri);
         step(0.9);
         TriMesh mesh = compact(sheets);
-        if (!isAsGiven(mesh)) tell(sheets, used);
+        if (!isAsGiven(mesh)) tell(sheets);
         tellSlivers(mesh);
         progress.at("mending", 1);
         return new Repaired(mesh, findings);
@@ -138,16 +139,45 @@ public final class Repair {
     }
 
     private void weldExactly(boolean[] used) {
-        rename(Weld.exact(xyz, used));
+        step(0.1);
+        int[] to = Weld.exact(xyz, used);
+        boolean changed = rename(to);
+        if (changed || unused > 0 || number.length < givenTri.length / 3) leaveOut(used, to);
     }
 
     private boolean rename(int[] to) {
         int before = welded;
         for (int v = 0; v < to.length; v++) {
-            if (to[v] != v && welded++ == 0) firstWelded = v + " and " + to[v];
+            if (to[v] != v && welded++ == 0) firstWelded = number(v) + " and " + number(to[v]);
         }
         if (welded > before) for (int i = 0; i < tri.length; i++) tri[i] = to[tri[i]];
         return welded > before;
+    }
+
+    /** Numbers the vertices anew, in order, without those that became another or are not used; {@code to} is written over. */
+    private void leaveOut(boolean[] used, int[] to) {
+        int kept = 0;
+        for (int v = 0; v < to.length; v++) if (used[v] && to[v] == v) kept++;
+        double[] places = new double[3 * kept];
+        asGiven = new int[kept];
+        kept = 0;
+        for (int v = 0; v < used.length; v++) {
+            if (!used[v] || to[v] != v) continue;
+            System.arraycopy(xyz, 3 * v, places, 3 * kept, 3);
+            asGiven[kept] = v;
+            to[v] = kept++;
+        }
+        for (int i = 0; i < tri.length; i++) tri[i] = to[tri[i]];
+        xyz = places;
+    }
+
+    /** The number of a vertex as given. */
+    private int number(int v) {
+        return asGiven == null ? v : asGiven[v];
+    }
+
+    private String numbers(int[] edge) {
+        return number(edge[0]) + "-" + number(edge[1]);
     }
 
     /** Welds what nearly touches, then closes cracks. */
@@ -178,7 +208,7 @@ public final class Repair {
     private boolean closeCracks(EdgeGroups edges, double tolerance) {
         Cracks cracks = new Cracks(xyz, tri, edges, tolerance);
         if (cracks.closed == 0) return false;
-        if (cracksClosed == 0) firstCrack = cracks.first;
+        if (cracksClosed == 0) firstCrack = numbers(cracks.first);
         cracksClosed += cracks.closed;
         tri = cracks.result;
         int[] there = new int[cracks.from.length];
@@ -271,11 +301,10 @@ public final class Repair {
     }
 
     private boolean isAsGiven(TriMesh mesh) {
-        return Arrays.equals(mesh.corners(), givenTri) && Arrays.equals(mesh.positions(), given);
+        return 3 * mesh.vertexCount() == given.length && Arrays.equals(mesh.corners(), givenTri) && Arrays.equals(mesh.positions(), given);
     }
 
-    private void tell(Sheets sheets, boolean[] used) {
-        int unused = unreferenced();
+    private void tell(Sheets sheets) {
         if (unused > 0) add(Kind.UNUSED_VERTICES, unused, count(unused, "vertex belongs", "vertices belong") + " to no triangle; left out");
         if (welded > 0) {
             add(Kind.WELDED_VERTICES, welded, count(welded, "vertex stood", "vertices stood")
@@ -296,12 +325,12 @@ public final class Repair {
         }
         if (sheets.nonManifoldEdges > 0) {
             add(Kind.NON_MANIFOLD_EDGES, sheets.nonManifoldEdges, count(sheets.nonManifoldEdges, "edge carries", "edges carry")
-                    + " more than two triangles: " + (sheets.nonManifoldEdges > 1 ? "first, " : "") + sheets.firstNonManifoldEdge
-                    + "; pairs that run on smoothly were kept joined, the others parted");
+                    + " more than two triangles: " + (sheets.nonManifoldEdges > 1 ? "first, " : "") + "edge " + numbers(sheets.firstNonManifoldEdge)
+                    + " carries " + sheets.firstNonManifoldSize + " triangles; pairs that run on smoothly were kept joined, the others parted");
         }
         if (sheets.nonManifoldVertices > 0) {
             add(Kind.NON_MANIFOLD_VERTICES, sheets.nonManifoldVertices, count(sheets.nonManifoldVertices, "vertex is", "vertices are")
-                    + " all that holds two pieces together, the first is vertex " + sheets.firstNonManifoldVertex + "; parted there");
+                    + " all that holds two pieces together, the first is vertex " + number(sheets.firstNonManifoldVertex) + "; parted there");
         }
         if (sheets.turned > 0) {
             add(Kind.TURNED_TRIANGLES, sheets.turned, count(sheets.turned, "triangle faces", "triangles face")
@@ -309,16 +338,16 @@ public final class Repair {
         }
         if (sheets.cutEdges > 0) {
             add(Kind.ONE_SIDED_STRIP, sheets.cutEdges, "a strip of the surface has only one side; cut open along "
-                    + count(sheets.cutEdges, "edge", "edges") + ", the first is " + sheets.firstCut);
+                    + count(sheets.cutEdges, "edge", "edges") + ", the first is edge " + numbers(sheets.firstCut));
         }
     }
 
     private int unreferenced() {
-        boolean[] named = new boolean[given.length / 3];
-        for (int v : givenTri) named[v] = true;
-        int unused = 0;
-        for (boolean name : named) if (!name) unused++;
-        return unused;
+        boolean[] named = new boolean[xyz.length / 3];
+        for (int v : tri) named[v] = true;
+        int many = 0;
+        for (boolean name : named) if (!name) many++;
+        return many;
     }
 
     private void tellSlivers(TriMesh mesh) {

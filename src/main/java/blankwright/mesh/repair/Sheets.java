@@ -22,11 +22,12 @@ final class Sheets {
     private int[] queue;
 
     int nonManifoldEdges;
-    String firstNonManifoldEdge;
+    int[] firstNonManifoldEdge;             // its two ends
+    int firstNonManifoldSize;               // its triangles
     int turned;
     int firstTurned = -1;
     int cutEdges;
-    String firstCut;
+    int[] firstCut;
     int nonManifoldVertices;
     int firstNonManifoldVertex = -1;
     int[] vertexOf;                         // corner -> vertex of the result
@@ -54,7 +55,10 @@ final class Sheets {
             int h = edges.half(e, 0), a = tri[h], b = tri[EdgeGroups.next(h)];
             explained[a] = true;
             explained[b] = true;
-            if (nonManifoldEdges++ == 0) firstNonManifoldEdge = "edge " + a + "-" + b + " carries " + size + " triangles";
+            if (nonManifoldEdges++ == 0) {
+                firstNonManifoldEdge = new int[] {a, b};
+                firstNonManifoldSize = size;
+            }
             if (size <= MOST_PAIRED) pairSmoothest(edges, e, Math.min(a, b), Math.max(a, b));
         }
     }
@@ -140,7 +144,7 @@ final class Sheets {
                         queue[tail++] = s;
                     } else if (way[s] != wanted) {
                         int a = tri[h], b = tri[EdgeGroups.next(h)];
-                        if (cutEdges++ == 0) firstCut = "edge " + a + "-" + b;
+                        if (cutEdges++ == 0) firstCut = new int[] {a, b};
                         explained[a] = true;
                         explained[b] = true;
                         partner[h] = -1;
