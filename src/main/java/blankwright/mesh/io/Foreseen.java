@@ -1,6 +1,7 @@
 package blankwright.mesh.io;
 
 import java.io.ByteArrayInputStream;
+import java.io.Closeable;
 import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
@@ -19,7 +20,7 @@ import java.util.zip.GZIPInputStream;
  *
  * <p>Counts that a header names are taken where the file is long enough to hold them: by as little as a vertex and a face can take. Text STL and OBJ name none:
  * there the words that stand for a triangle or a vertex are counted in pieces spread over the file, which is exact up to 1 MB, and else
- * a tenth is left off. A packed file says at its end how much it holds (RFC 1952); its OBJ, which would have to be unpacked to be counted, is not foreseen.
+ * a tenth is left off. A packed file says at its end how much it holds (RFC 1952); to be counted it is unpacked, piece by piece.
  *
  * @param triangles that the file holds, hardly more; faces of more corners count as one
  * @param vertices likewise; 3 for each triangle of STL
@@ -44,14 +45,15 @@ public record Foreseen(long triangles, long vertices, long bytes) {
                 if (bytes > MOST_PACKED * file.length()) return Optional.empty();
                 head = unpacked(head);
             }
-            return told(head, bytes, packed ? null : file).filter(f -> f.triangles > 0);
+            try (Pieces pieces = packed ? new Unpacked(path) : new Plain(file)) {
+                return told(head, bytes, pieces).filter(f -> f.triangles > 0);
+            }
         } catch (IOException | FormatException e) {
             return Optional.empty();
         }
     }
 
-    /** @param file null where only its head is at hand */
-    private static Optional<Foreseen> told(byte[] head, long bytes, RandomAccessFile file) throws IOException, FormatException {
+    private static Optional<Foreseen> told(byte[] head, long bytes, Pieces pieces) throws IOException, FormatException {
         if (head.length >= StlReader.HEADER && StlReader.HEADER + StlReader.RECORD * StlReader.claimed(head) == bytes)
             return loose(StlReader.claimed(head), bytes);
         TextScan scan = new TextScan(head, MeshReader.textBegins(head), head.length, "", true, false);
@@ -63,12 +65,9 @@ public record Foreseen(long triangles, long vertices, long bytes) {
             return scan.word() ? promised(scan.whole(), 8, vertices, 6, bytes) : Optional.empty();     // "3 0 1 2\n" and "0 0 0\n"
         }
         if (!MeshReader.isText(head)) return Optional.empty();
-        if (scan.is("solid")) {
-            long[] words = file == null ? new long[] {(long) (SURELY * words(head)[0] / head.length * bytes)} : words(file);
-            return loose(words[0], bytes);
-        }
-        if (file == null || !ObjReader.knows(scan.lowerWord())) return Optional.empty();
-        long[] words = words(file);
+        if (scan.is("solid")) return loose(words(pieces, bytes)[0], bytes);
+        if (!ObjReader.knows(scan.lowerWord())) return Optional.empty();
+        long[] words = words(pieces, bytes);
         return Optional.of(new Foreseen(words[1], words[2], bytes));
     }
 
@@ -99,13 +98,12 @@ public record Foreseen(long triangles, long vertices, long bytes) {
     }
 
     /** The words "endloop", "f" and "v" at the beginning of lines of the whole file, all of them or as pieces of it say. */
-    private static long[] words(RandomAccessFile file) throws IOException {
-        long length = file.length();
+    private static long[] words(Pieces pieces, long length) throws IOException {
         boolean all = length <= (long) PIECES * PIECE;
         long[] sum = new long[3];
         long looked = 0;
         for (int i = 0; i < (all ? 1 : PIECES); i++) {
-            byte[] piece = all ? piece(file, 0, (int) length) : piece(file, (length - PIECE) / (PIECES - 1) * i, PIECE);
+            byte[] piece = all ? pieces.piece(0, (int) length) : pieces.piece((length - PIECE) / (PIECES - 1) * i, PIECE);
             long[] here = words(piece);
             for (int k = 0; k < 3; k++) sum[k] += here[k];
             looked += piece.length;
@@ -146,5 +144,45 @@ public record Foreseen(long triangles, long vertices, long bytes) {
             // the head ends in the middle of the packed data
         }
         return java.util.Arrays.copyOf(out, size);
+    }
+
+    /** What stands at places of a file, asked from its beginning on. */
+    private interface Pieces extends Closeable {
+        byte[] piece(long from, int size) throws IOException;
+    }
+
+    private record Plain(RandomAccessFile file) implements Pieces {
+        @Override
+        public byte[] piece(long from, int size) throws IOException {
+            return Foreseen.piece(file, from, size);
+        }
+
+        @Override
+        public void close() { }             // whoever opened it
+    }
+
+    private static final class Unpacked implements Pieces {
+        private final Path path;
+        private InputStream in;             // null until asked
+        private long at;
+
+        Unpacked(Path path) {
+            this.path = path;
+        }
+
+        @Override
+        public byte[] piece(long from, int size) throws IOException {
+            if (in == null) in = new GZIPInputStream(Files.newInputStream(path), HEAD);
+            in.skipNBytes(from - at);
+            byte[] piece = in.readNBytes(size);
+            if (piece.length < size) throw new EOFException();
+            at = from + size;
+            return piece;
+        }
+
+        @Override
+        public void close() throws IOException {
+            if (in != null) in.close();
+        }
     }
 }
