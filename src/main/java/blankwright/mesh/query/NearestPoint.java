@@ -57,34 +57,50 @@ public final class NearestPoint {
     public SkinPoint to(double x, double y, double z) {
         if (!Double.isFinite(x + y + z)) throw new IllegalArgumentException("point (" + x + ", " + y + ", " + z + ")");
         double[] best = {Double.POSITIVE_INFINITY, -1, 0, 0, 0};        // squared distance, triangle, weights
-        search(0, 0, order.length, new double[] {x, y, z}, best);
+        search(0, 0, order.length, new double[] {x, y, z}, best, -1);
         return new SkinPoint((int) best[1], best[2], best[3], best[4]);
     }
 
+    /**
+     * Squared distance of (x, y, z), mm, finite, from the nearest place, mm²; or, sooner found, from any place that is no farther than
+     * {@code enough}, mm².
+     */
+    public double distance2(double x, double y, double z, double enough) {
+        double[] best = {Double.POSITIVE_INFINITY, -1, 0, 0, 0};
+        search(0, 0, order.length, new double[] {x, y, z}, best, enough);
+        return best[0];
+    }
+
+    /** Halves the run along the longest side of the box round its middles, and draws the box round what it holds. */
     private void build(int node, int low, int high, double[] middle) {
-        double[] lo = {1e300, 1e300, 1e300}, hi = {-1e300, -1e300, -1e300}, mlo = lo.clone(), mhi = hi.clone();
-        for (int i = low; i < high; i++) {
-            for (int k = 0; k < 3; k++) {
-                int v = mesh.corner(order[i], k);
-                grow(lo, hi, mesh.x(v), mesh.y(v), mesh.z(v));
-            }
-            grow(mlo, mhi, middle[3 * order[i]], middle[3 * order[i] + 1], middle[3 * order[i] + 2]);
+        double[] lo = {1e300, 1e300, 1e300}, hi = {-1e300, -1e300, -1e300};
+        if (high - low <= LEAF) {
+            for (int i = low; i < high; i++)
+                for (int k = 0; k < 3; k++) {
+                    int v = mesh.corner(order[i], k);
+                    grow(lo, hi, mesh.x(v), mesh.y(v), mesh.z(v));
+                }
+            System.arraycopy(lo, 0, box, 6 * node, 3);
+            System.arraycopy(hi, 0, box, 6 * node + 3, 3);
+            return;
         }
-        System.arraycopy(lo, 0, box, 6 * node, 3);
-        System.arraycopy(hi, 0, box, 6 * node + 3, 3);
-        if (high - low <= LEAF) return;
+        for (int i = low; i < high; i++) grow(lo, hi, middle[3 * order[i]], middle[3 * order[i] + 1], middle[3 * order[i] + 2]);
         int axis = 0;
-        for (int k = 1; k < 3; k++) if (mhi[k] - mlo[k] > mhi[axis] - mlo[axis]) axis = k;
+        for (int k = 1; k < 3; k++) if (hi[k] - lo[k] > hi[axis] - lo[axis]) axis = k;
         int half = low + (high - low + 1) / 2;
         select(low, high - 1, half, axis, middle);
         if (high - low < FORK) {
             build(2 * node + 1, low, half, middle);
             build(2 * node + 2, half, high, middle);
-            return;
+        } else {
+            ForkJoinTask<?> left = ForkJoinTask.adapt(() -> build(2 * node + 1, low, half, middle)).fork();
+            build(2 * node + 2, half, high, middle);
+            left.join();
         }
-        ForkJoinTask<?> left = ForkJoinTask.adapt(() -> build(2 * node + 1, low, half, middle)).fork();
-        build(2 * node + 2, half, high, middle);
-        left.join();
+        for (int k = 0, one = 6 * (2 * node + 1), two = one + 6; k < 3; k++) {
+            box[6 * node + k] = Math.min(box[one + k], box[two + k]);
+            box[6 * node + 3 + k] = Math.max(box[one + 3 + k], box[two + 3 + k]);
+        }
     }
 
     private static void grow(double[] lo, double[] hi, double x, double y, double z) {
@@ -116,7 +132,9 @@ public final class NearestPoint {
         }
     }
 
-    private void search(int node, int low, int high, double[] p, double[] best) {
+    /** Until the best is no farther than {@code enough}, squared, or none can be nearer. */
+    private void search(int node, int low, int high, double[] p, double[] best, double enough) {
+        if (best[0] <= enough) return;
         if (high - low <= LEAF) {
             for (int i = low; i < high; i++) ask(order[i], p, best);
             return;
@@ -124,11 +142,11 @@ public final class NearestPoint {
         int half = low + (high - low + 1) / 2;
         double left = toBox(2 * node + 1, p), right = toBox(2 * node + 2, p);
         if (left <= right) {
-            if (left <= best[0]) search(2 * node + 1, low, half, p, best);
-            if (right <= best[0]) search(2 * node + 2, half, high, p, best);
+            if (left <= best[0]) search(2 * node + 1, low, half, p, best, enough);
+            if (right <= best[0]) search(2 * node + 2, half, high, p, best, enough);
         } else {
-            if (right <= best[0]) search(2 * node + 2, half, high, p, best);
-            if (left <= best[0]) search(2 * node + 1, low, half, p, best);
+            if (right <= best[0]) search(2 * node + 2, half, high, p, best, enough);
+            if (left <= best[0]) search(2 * node + 1, low, half, p, best, enough);
         }
     }
 

@@ -33,10 +33,11 @@ final class Collapses {
     private final double[] refused;     // edges of a vertex up to this cost were refused
     private final int[] edge;           // half-edge of that edge, -1 none
     private final boolean[] stale;      // must look again
+    private final boolean[] joined;     // two became this one since all looked
     private final Blocks blocks;
 
-    Collapses(Fans fans, Quadrics quadrics, Trial.Ground ground, Progress progress) {
-        this.fans = fans;
+    Collapses(Quadrics quadrics, Trial.Ground ground, Progress progress) {
+        this.fans = ground.fans();
         this.quadrics = quadrics;
         this.ground = ground;
         this.xyz = ground.xyz();
@@ -47,7 +48,9 @@ final class Collapses {
         refused = new double[n];
         edge = new int[n];
         stale = new boolean[n];
+        joined = new boolean[n];
         Arrays.fill(refused, -1);
+        Arrays.fill(edge, -1);
         Arrays.fill(stale, true);
         blocks = new Blocks(fans, xyz);
     }
@@ -60,6 +63,10 @@ final class Collapses {
             each(b -> {
                 double[] sum = new double[Quadrics.SIZE], place = new double[3];
                 for (int v : blocks.alive(b)) if (stale[v]) look(v, sum, place);
+                return null;
+            });
+            each(b -> {
+                for (int v : blocks.alive(b)) joined[v] = false;
                 return null;
             });
             double most = dearest();
@@ -80,16 +87,25 @@ final class Collapses {
         if (progress.cancelled()) throw new CancellationException("thinning out");
     }
 
+    /** Where no edge of v was refused and its cheapest is still there, only those are new whose other end is. */
     private void look(int v, double[] sum, double[] place) {
         stale[v] = false;
-        cost[v] = Double.POSITIVE_INFINITY;
-        edge[v] = -1;
+        int was = edge[v];
+        boolean all = refused[v] >= 0 || joined[v] || was < 0 || fans.tri[was / 3 * 3] < 0 || joined[other(v, was)];
+        if (all) {
+            cost[v] = Double.POSITIVE_INFINITY;
+            edge[v] = -1;
+        }
         for (int h = fans.way[v]; h >= 0; ) {
-            offer(v, h, sum, place);
+            if (all || joined[fans.tri[Fans.next(h)]]) offer(v, h, sum, place);
             int following = fans.left(h, v), last = Fans.before(h);
-            if (following < 0 && fans.twin[last] < 0) offer(v, last, sum, place);
+            if (following < 0 && fans.twin[last] < 0 && (all || joined[fans.tri[last]])) offer(v, last, sum, place);
             h = following;
         }
+    }
+
+    private int other(int v, int h) {
+        return fans.tri[h] == v ? fans.tri[Fans.next(h)] : fans.tri[h];
     }
 
     private void offer(int v, int h, double[] sum, double[] place) {
@@ -195,7 +211,7 @@ final class Collapses {
             for (int v : vertices) {
                 if (gone >= allowed) break;
                 if (!tries(v, most)) continue;
-                int h = edge[v], w = fans.tri[h] == v ? fans.tri[Fans.next(h)] : fans.tri[h];
+                int h = edge[v], w = other(v, h);
                 if (stale[w]) continue;
                 if (block >= 0 && !(blocks.holds(block, v) && blocks.holds(block, w))) {
                     leave(v);
@@ -229,13 +245,18 @@ final class Collapses {
 
     /** What touches v is another ground now. */
     private void freshRound(int v) {
+        fresh(v);
+        joined[v] = true;
+        for (int h = fans.way[v]; h >= 0; h = fans.left(h, v)) {
+            fresh(fans.tri[Fans.next(h)]);
+            fresh(fans.tri[Fans.before(h)]);
+        }
+    }
+
+    /** Edges refused before may be asked again. */
+    private void fresh(int v) {
+        if (refused[v] >= 0) edge[v] = -1;
         refused[v] = -1;
         stale[v] = true;
-        for (int h = fans.way[v]; h >= 0; h = fans.left(h, v)) {
-            for (int w : new int[] {fans.tri[Fans.next(h)], fans.tri[Fans.before(h)]}) {
-                refused[w] = -1;
-                stale[w] = true;
-            }
-        }
     }
 }

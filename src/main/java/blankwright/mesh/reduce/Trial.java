@@ -226,6 +226,7 @@ final class Trial {
             best = off;
             nearest = point[i];
         }
+        if (nearest < 0) return false;
         if (best <= within2) return true;
         double[] n = given.normal(ground.triangleAt()[nearest]);
         double off = n[0] * (given.x(nearest) - place[0]) + n[1] * (given.y(nearest) - place[1]) + n[2] * (given.z(nearest) - place[2]);
