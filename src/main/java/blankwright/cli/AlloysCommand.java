@@ -52,9 +52,9 @@ final class AlloysCommand implements Callable<Integer> {
         say("%-15s %9s %9s %8s %9s %8s %8s  %s", "alloy", "yield", "tensile", "elong.", "K", "n", "r", "what it is");
         say("%-15s %9s %9s %8s %9s %8s %8s", "", "MPa", "MPa", "%", "MPa", "", "");
         for (Alloy a : all.list()) {
-            say("%-15s %9s %9s %8s %9s %8s %8s  %s", a.name(), marked("%.0f", a.yieldStress(), 1), marked("%.0f", a.tensile(), 1),
+            say("%-15s %9s %9s %8s %9s %8s %8s%s", a.name(), marked("%.0f", a.yieldStress(), 1), marked("%.0f", a.tensile(), 1),
                     marked("%.0f", a.elongation(), 100), marked("%.0f", a.strength(), 1), marked("%.2f", a.hardening(), 1),
-                    marked("%.2f", a.anisotropy(), 1), a.about());
+                    marked("%.2f", a.anisotropy(), 1), a.about().isBlank() ? "" : "  " + a.about());
         }
         say("p published, t typical, m from memory. Every number with its source: blankwright alloys 3003-O");
     }
@@ -68,7 +68,7 @@ final class AlloysCommand implements Callable<Integer> {
     }
 
     private void one(Alloy a) {
-        say("%s: %s", a.name(), a.about());
+        say("%s", a.about().isBlank() ? a.name() : a.name() + ": " + a.about());
         a.numbers().forEach((key, known) -> number(key, Alloy.written(key, known), known));
         a.bends().ifPresent(this::bends);
         a.annealing().ifPresent(heat -> {

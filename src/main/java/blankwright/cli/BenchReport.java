@@ -1,6 +1,7 @@
 package blankwright.cli;
 
 import blankwright.job.BucklingWords;
+import blankwright.job.MetalWords;
 import blankwright.job.Packet;
 import blankwright.job.Piece;
 import blankwright.job.Proposal;
@@ -78,6 +79,7 @@ final class BenchReport {
         most(piece, Instruction.SHRINK, "shrink");
         most(piece, Instruction.STRETCH, "stretch");
         for (String sentence : RollWords.of(result.rolls(piece))) say("  %s", sentence);
+        for (String sentence : MetalWords.of(result, piece)) say("  %s", sentence);
         piece.buckled().ifPresent(buckled -> {
             for (Sentence sentence : BucklingWords.of(buckled)) say("  %s", sentence);
         });

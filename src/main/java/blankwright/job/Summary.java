@@ -4,6 +4,7 @@ import blankwright.mesh.Finding;
 import blankwright.metal.buckling.OilCan;
 import blankwright.shop.Demand;
 import blankwright.shop.Judgement;
+import blankwright.shop.Flange;
 import blankwright.shop.RollMark;
 import blankwright.shop.RolledArea;
 import blankwright.shop.Ruling;
@@ -137,9 +138,23 @@ final class Summary {
             node.putNull("tools");
         }
         rolled(node.putArray("rolled"), piece);
+        ArrayNode flanges = node.putArray("flanges");
+        for (Flange flange : piece.flanges()) flange(flanges.addObject(), flange);
         piece.buckled().ifPresentOrElse(b -> buckling(node.putObject("buckling"), b), () -> node.putNull("buckling"));
         piece.sensitivity().ifPresentOrElse(s -> sensitivity(node.putObject("sensitivity"), s), () -> node.putNull("sensitivity"));
         return node;
+    }
+
+    private void flange(ObjectNode node, Flange flange) {
+        node.put("rim", flange.rim() + 1).put("whole", flange.whole()).put("way", flange.way());
+        node.putArray("angle_deg").add(Math.toDegrees(flange.least())).add(Math.toDegrees(flange.most()));
+        number(node, "width_mm", flange.width());
+        number(node, "line_mm", flange.scribed());
+        number(node, "radius_mm", flange.radius());
+        number(node, "sweep_deg", Math.toDegrees(flange.sweep()));
+        number(node, "edge_blank_mm", flange.blankLength());
+        number(node, "edge_form_mm", flange.formLength());
+        number(node, "by_rule_mm", flange.byRule());
     }
 
     private void rolled(ArrayNode areas, Piece piece) {

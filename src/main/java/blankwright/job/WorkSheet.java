@@ -133,11 +133,13 @@ final class WorkSheet {
         facts.add("**Form:** " + Lengths.box(in.dx(), in.dy(), in.dz()) + " as given, the " + recipe.face().word() + " of the sheet"
                 + (recipe.face() == Face.MIDDLE ? "" : "; the blank is that of the middle"));
         facts.add("**Aim:** " + aim());
+        double work = result.pieces().stream().mapToDouble(result::work).sum();
+        if (work >= 1) facts.add(String.format(Locale.ROOT, "**Work:** %.0f J, what the metal takes in from blank to form; yours is more", work));
         list(facts);
     }
 
     private String metal() {
-        return recipe.metal().map(m -> m.alloy().name() + " (" + plain(m.alloy().about()) + ")").orElse("metal not said");
+        return recipe.metal().map(m -> m.alloy().name() + (m.alloy().about().isBlank() ? "" : " (" + plain(m.alloy().about()) + ")")).orElse("metal not said");
     }
 
     private String aim() {

@@ -63,6 +63,7 @@ class MetalEndToEndTest {
         double e0 = Math.pow(276 / 410.0, 1 / 0.05), margin = POLE / (0.05 - e0 / 2);
         assertEquals(margin, summary().get("pieces").get(0).get("metal").get("limit_margin_max").asDouble(), 0.02 * margin);
         String text = finding("past-forming-limit").orElseThrow();
+        assertTrue(run.out().matches("(?s).*  metal: at most 13\\d % of the forming limit, in zone 1 \\(an estimate, .*; thinnest 0\\.8\\d mm of 1\\.00 mm; it takes in \\d+ J .*"), run.out());
         assertTrue(text.contains("worst zone 1, 13") && text.contains("% of the forming limit") && text.contains("strain +7 % and +7 % at (0, 0, 300) mm"), text);
         assertTrue(run.out().contains("DO NOT CUT: " + text), run.out());
         assertTrue(Files.readString(temp.resolve("out/blank.dxf")).contains("DO NOT CUT"), "the blank itself does not say so");

@@ -153,7 +153,7 @@ class WorkSheetTest {
     /** A lip of 18 mm turned square inside a curve of 310 mm through 120 degrees: checks section 5, the change is width times sweep, here with a bend of 3 mm outside. */
     @Test
     void aFlangeIsAStepOfItsOwnWithItsCheck() throws IOException {
-        Run.of("flatten", Path.of("models/wheel-arch-lip.yaml"), "--alloy", "3003-O", "--formats", "md", "--out", temp.resolve("out"));
+        Run run = Run.of("flatten", Path.of("models/wheel-arch-lip.yaml"), "--alloy", "3003-O", "--formats", "md", "--out", temp.resolve("out"));
         String page = Files.readString(temp.resolve("out/work-sheet.md"));
         List<String> steps = page.substring(page.indexOf("## Steps")).lines().filter(l -> l.matches("\\d+\\. \\*\\*.*")).toList();
         int turn = -1;
@@ -170,6 +170,12 @@ class WorkSheetTest {
         assertTrue(steps.get(turn).contains("stretch it before every pass") && steps.get(turn).contains("Mind fingers"));
         assertTrue(steps.get(turn + 1).contains(". **Stretch zone ") && steps.get(turn + 1).contains("as the flange is turned"), "its zone follows");
         assertTrue(row(page, "| 1 | part of the outer edge |").contains("| 90° down |"));
+        var told = new com.fasterxml.jackson.databind.ObjectMapper().readTree(temp.resolve("out/summary.json").toFile()).get("pieces").get(0).get("flanges");
+        assertEquals(1, told.size());
+        assertEquals(120, told.get(0).get("sweep_deg").asDouble(), 0.5);
+        assertEquals(18, told.get(0).get("width_mm").asDouble(), 0.3);
+        assertEquals(mm[4], told.get(0).get("by_rule_mm").asDouble(), 0.051);
+        assertTrue(run.out().contains("  flange 1: 90° down, its line "), run.out());
         assertEquals(1, steps.stream().filter(s -> s.contains("**Turn ")).count());
         assertFalse(page("", "").contains("**Turn "), "a dish has none");
     }

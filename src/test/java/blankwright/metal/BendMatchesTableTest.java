@@ -43,8 +43,33 @@ class BendMatchesTableTest {
         assertEquals(.689, Din6935.k(1.2), 1e-3);
         assertEquals(.68959, Din6935.k(bend), 5e-6);
         assertEquals(5.77, 2 * 11 - bend.allowance(0.35), 6e-3);
+        assertEquals(31.23, 16 + 21 - (2 * 11 - bend.allowance(0.35)), 6e-3);
         assertEquals(5.8229, Din6935.shortening(bend), 5e-5);
         assertEquals(31.1771, 16 + 21 - Din6935.shortening(bend), 5e-5);
+    }
+
+    /**
+     * K-factor form [V: a public page on K-factors for BA = A (R + K T), a public sheet metal workbook for BD = 2 OSSB - BA, OSSB = (R + T) tan(A/2)]: the flat length is
+     * that of both flats beside the bend and the metal in it.
+     */
+    @ParameterizedTest
+    @CsvSource({"1.6, 3, 90, .41", "1, 2, 30, .33", "2, 0.5, 120, .44", "0.8, 12, 60, .5"})
+    void kFactorForm(double t, double r, double degrees, double k) {
+        Bend bend = bend(t, r, degrees);
+        double angle = Math.toRadians(degrees), allowance = angle * (r + k * t), setback = (r + t) * Math.tan(angle / 2);
+        assertEquals(allowance, bend.allowance(k), 1e-12);
+        assertEquals(setback, bend.setback(), 1e-12);
+        assertEquals(2 * setback - allowance, bend.deduction(bend.allowance(k)), 1e-12);
+        assertEquals((50 - setback) + allowance + (30 - setback), 50 + 30 - bend.deduction(bend.allowance(k)), 1e-12, "legs of 50 and 30");
+    }
+
+    /** A table said to be of Machinery's 26th ed. [V2: a public page on K-factors]: aluminium .38 to .41, cold-rolled steel .42 to .47, stainless .44 to .48. */
+    @Test
+    void formsLieInTheRangesOfK() {
+        assertTrue(HandbookForm.HALF_HARD.k() >= .38 && HandbookForm.HALF_HARD.k() <= .41, "aluminium");
+        assertTrue(HandbookForm.HARD.k() >= .42 && HandbookForm.HARD.k() <= .47, "cold-rolled steel");
+        assertTrue(HandbookForm.HARD.k() >= .44 && HandbookForm.HARD.k() <= .48, "stainless");
+        assertEquals(HandbookForm.HALF_HARD, AlloyReader.shipped().named("3003-O").allowance());
     }
 
     /** k [C]. */
