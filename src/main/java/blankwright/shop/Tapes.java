@@ -3,11 +3,14 @@ package blankwright.shop;
 import blankwright.mesh.FlatMap;
 import blankwright.mesh.query.NearestPoint;
 import blankwright.mesh.query.SkinPoint;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
 /** Finds places and tapes again on a panel laid out in one or several pieces. Build once, ask often, from any thread. */
 public final class Tapes {
+    private static final double BESIDE = 0.01;      // mm: ends are kept to a thousandth, and both sides of a seam are as near
+
     private final List<FlatMap> pieces;
     private final List<NearestPoint> forms;
 
@@ -30,23 +33,41 @@ public final class Tapes {
 
     /** The place of the form nearest to (x, y, z), mm; of places equally near that of the first piece. */
     public Place nearest(double x, double y, double z) {
-        Place best = null;
-        double least = Double.POSITIVE_INFINITY;
+        List<Near> near = near(x, y, z);
+        int best = 0;
+        for (int i = 1; i < near.size(); i++) if (near.get(i).off() < near.get(best).off()) best = i;
+        return new Place(best, near.get(best).at());
+    }
+
+    /**
+     * Empty where its ends lie on two pieces, at one place, or with a hole between. An end on a seam lies on the pieces on both sides; where
+     * both ends do, the first piece with a line has it.
+     */
+    public Optional<Laid> lay(String name, DrawnTape tape) {
+        List<Near> from = near(tape.x0(), tape.y0(), tape.z0()), to = near(tape.x1(), tape.y1(), tape.z1());
+        double reachFrom = least(from) + BESIDE, reachTo = least(to) + BESIDE;
+        for (int i = 0; i < pieces.size(); i++) {
+            if (from.get(i).off() > reachFrom || to.get(i).off() > reachTo) continue;
+            Optional<TapeLine> line = tape.between(name, pieces.get(i), from.get(i).at(), to.get(i).at());
+            if (line.isPresent()) return Optional.of(new Laid(i, line.get()));
+        }
+        return Optional.empty();
+    }
+
+    /** The nearest place of one piece, and how far off it is, mm. */
+    private record Near(SkinPoint at, double off) { }
+
+    private List<Near> near(double x, double y, double z) {
+        List<Near> near = new ArrayList<>();
         for (int i = 0; i < forms.size(); i++) {
             SkinPoint there = forms.get(i).to(x, y, z);
             double[] at = there.on(pieces.get(i).form());
-            double off = Math.hypot(Math.hypot(at[0] - x, at[1] - y), at[2] - z);
-            if (off >= least) continue;
-            least = off;
-            best = new Place(i, there);
+            near.add(new Near(there, Math.hypot(Math.hypot(at[0] - x, at[1] - y), at[2] - z)));
         }
-        return best;
+        return near;
     }
 
-    /** Empty where its ends lie on two pieces, at one place, or with a hole between. */
-    public Optional<Laid> lay(String name, DrawnTape tape) {
-        Place from = nearest(tape.x0(), tape.y0(), tape.z0()), to = nearest(tape.x1(), tape.y1(), tape.z1());
-        if (from.piece() != to.piece()) return Optional.empty();
-        return tape.between(name, pieces.get(from.piece()), from.at(), to.at()).map(line -> new Laid(from.piece(), line));
+    private static double least(List<Near> near) {
+        return near.stream().mapToDouble(Near::off).min().orElseThrow();
     }
 }
