@@ -62,6 +62,7 @@ import javafx.scene.transform.Affine;
 final class BlankPane extends Pane {
     private static final double RULER = 26;             // px, with letters of the usual size
     private static final double CAPITAL = 0.73;         // of the font size: height of a capital of common screen fonts
+    private static final double FINE = 0.5;             // px: points of a line nearer together are left out
     private static final double READABLE = 7;           // px: smaller lettering is left out
 
     private final Bench bench;
@@ -270,9 +271,16 @@ final class BlankPane extends Pane {
     }
 
     private void path(GraphicsContext g, double[] xy, boolean closed) {
+        double atX = x(xy[0]), atY = y(xy[1]);
         g.beginPath();
-        g.moveTo(x(xy[0]), y(xy[1]));
-        for (int i = 2; i < xy.length; i += 2) g.lineTo(x(xy[i]), y(xy[i + 1]));
+        g.moveTo(atX, atY);
+        for (int i = 2; i < xy.length; i += 2) {
+            double x = x(xy[i]), y = y(xy[i + 1]);
+            if (i + 2 < xy.length && Math.abs(x - atX) + Math.abs(y - atY) < FINE) continue;
+            g.lineTo(x, y);
+            atX = x;
+            atY = y;
+        }
         if (closed) g.closePath();
         g.stroke();
     }
@@ -303,12 +311,12 @@ final class BlankPane extends Pane {
         List<double[]> taken = new ArrayList<>();
         for (Contour line : shown.contours(kind, bench.tintsProperty().get())) {
             g.setStroke(Color.gray(0.25, 0.55));
-            g.beginPath();
+            double[] xy = new double[2 * line.count()];
             for (int i = 0; i < line.count(); i++) {
-                if (i == 0) g.moveTo(x(line.u(0)), y(line.v(0)));
-                else g.lineTo(x(line.u(i)), y(line.v(i)));
+                xy[2 * i] = line.u(i);
+                xy[2 * i + 1] = line.v(i);
             }
-            g.stroke();
+            path(g, xy, false);
             if (line.length() * view.get().perMm() < 70) continue;
             String words = number(kind, line.value());
             for (double share : new double[] {0.5, 0.3, 0.7}) {
