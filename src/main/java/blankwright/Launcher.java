@@ -1,6 +1,7 @@
 package blankwright;
 
 import blankwright.cli.Blankwright;
+import blankwright.viewer.QuickStart;
 import blankwright.viewer.Viewer;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
@@ -18,6 +19,7 @@ public final class Launcher {
     public static void main(String[] args) {
         System.setProperty("java.awt.headless", "true");        // pictures are drawn in memory; a missing display must not matter
         if (display() && (args.length == 0 || args.length == 1 && isFile(args[0]))) {
+            QuickStart.run(Launcher.class, args).ifPresent(System::exit);
             Viewer.open(args);
             return;
         }

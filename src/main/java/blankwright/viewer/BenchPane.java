@@ -116,8 +116,8 @@ final class BenchPane extends BorderPane {
         setTop(top);
         setCenter(middle);
         setBottom(new VBox(maps(), status()));
-        hands.visibleProperty().bind(bench.laidProperty().isNotNull());
-        welcome.visibleProperty().bind(bench.laidProperty().isNull());
+        hands.visibleProperty().bind(bench.laidProperty().isNotNull().or(bench.runner().busyProperty()));
+        welcome.visibleProperty().bind(hands.visibleProperty().not());
         bench.questionProperty().addListener((o, was, is) -> {
             if (is != null) Platform.runLater(this::askUnit);
         });
