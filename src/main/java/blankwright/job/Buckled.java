@@ -34,6 +34,7 @@ public record Buckled(UnworkedBlank blank, CriticalStrain map, Optional<RimWaves
     /** More triangles than that would take minutes and gigabytes. */
     static final int MOST_TRIANGLES = 120_000;
     private static final double MOST_TIMES = 10;     // beyond, a place gives way whatever the number
+    private static final double FAR = 100;          // times the strain it misses
     private static final double CALM = 0.05;        // of the largest compressive strain
 
     /** Triangles to which the finished panel is thinned out, where it has more: each of some dozen pressures takes a factor. */
@@ -124,6 +125,11 @@ public record Buckled(UnworkedBlank blank, CriticalStrain map, Optional<RimWaves
     /** Whether the sheet gives way before it lies on the form. */
     public boolean buckles() {
         return blank.loadFactor() < 1;
+    }
+
+    /** Whether it would take more strain than any panel misses: how it gives way then is nothing to draw. */
+    public boolean standsByFar() {
+        return blank.loadFactor() > FAR;
     }
 
     public List<Tuck> tucks() {

@@ -251,7 +251,7 @@ public final class Packet {
                 out -> PressedPicture.of(caption(), result.recipe().scales().buckling(), pressed).writePng(out));
         for (int i = 0; i < result.pieces().size(); i++) {
             Piece piece = result.pieces().get(i);
-            if (piece.buckled().isEmpty() || piece.buckled().get().blank().modes().isEmpty()) continue;
+            if (piece.buckled().isEmpty() || piece.buckled().get().blank().modes().isEmpty() || piece.buckled().get().standsByFar()) continue;
             BucklingPiece buckling = buckling(result.pieceName(i), piece, piece.buckled().get());
             files.put(prefix + "buckling" + (result.pieces().size() == 1 ? "" : "-" + (i + 1)) + ".png",
                     out -> BucklingPicture.of(caption(), buckling).writePng(out));

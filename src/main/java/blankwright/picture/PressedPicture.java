@@ -26,7 +26,7 @@ public final class PressedPicture {
     static Canvas drawn(Caption caption, OptionalDouble end, List<PressedPiece> pieces) {
         if (pieces.isEmpty()) throw new IllegalArgumentException("a map of buckling of no piece");
         PressedPiece worst = pieces.stream().max(Comparator.comparingDouble(PressedPiece::most)).orElseThrow();
-        boolean pressed = worst.required() > 0;
+        boolean pressed = worst.required() > 0 && Double.isFinite(worst.critical());
         FieldPicture.Legend legend = new FieldPicture.Legend("where it gives way if it is bent on unworked, on the blank, outside face up", "STANDS", "GIVES WAY",
                 "Numbers: pressed together so many times what the sheet bears there; above 1 it gives way.", times -> String.format(Locale.ROOT, "%.1f", times), new double[] {1},
                 List.of(new String[] {"worst place", pressed ? number(worst.most()) + " times what it bears" : "nothing pressed together"},

@@ -479,13 +479,13 @@ public final class BlankSheet {
         if (pieces.stream().anyMatch(p -> !p.seams().isEmpty())) lines.add("seam: marks of the same name, such as "
                 + pieces.stream().flatMap(p -> p.seams().stream()).findFirst().orElseThrow().name() + "-1, meet again");
         if (pieces.stream().anyMatch(p -> !p.tucks().isEmpty()))
-            lines.add("T: a tuck is raised between its two lines, from the edge to where they meet; sizes from memory, numbers as in tucks.csv");
+            lines.add("T7: tuck 7 of tucks.csv, raised between its two lines; sizes from memory");
         for (BlankPiece piece : pieces) {
             for (RollMark roll : piece.rolls())
                 if (roll.isStart()) lines.add(piece.name() + roll.roll() + ": the outside face " + roll.outside() + "; lay its lines parallel to the roll");
         }
         if (pieces.stream().anyMatch(p -> !p.flanges().isEmpty()))
-            lines.add("flange: turned along its line, the middle of the bend; down is away from the outside face");
+            lines.add("flange: turned about its line; down is away from the outside face");
         pieces.stream().flatMap(p -> p.rolls().stream()).findFirst().ifPresent(roll -> lines.add(roll.key()));
         for (BlankPiece piece : pieces) {
             String name = piece.name().isEmpty() ? "" : piece.name() + " ";
