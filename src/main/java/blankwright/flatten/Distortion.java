@@ -1,5 +1,6 @@
 package blankwright.flatten;
 
+import blankwright.flatten.energy.LeastWork;
 import blankwright.flatten.energy.TriangleEnergy;
 import blankwright.mesh.TriMesh;
 import blankwright.sparse.Elements;
@@ -193,15 +194,40 @@ final class Distortion {
     void gradient(TriangleEnergy energy, double[] uv, double[] out, double[] second) {
         Chunks.sum(triangles, (from, to) -> {
             double[] of = new double[MODES];
+            Parts parts = new Parts();
             for (int t = from; t < to; t++) {
-                modes(energy, t, uv, 0, of);
-                java.util.Arrays.fill(second, SECOND * t, SECOND * (t + 1), 0);
-                for (int m = 0; m < 20; m += 5) addByJ(second, SECOND * t, of[m], of[m + 1], of[m + 2], of[m + 3], of[m + 4]);
-                pull(t, of[20], of[21], of[22], of[23]);
+                parts.of(t, uv);
+                energy.derivatives(t, parts.s1, parts.s2, of);
+                modes(t, parts, 0, of);
+                write(t, of, second);
             }
             return 0;
         });
         gather(out);
+    }
+
+    /** The same by stresses that are unknowns of their own, with this share, 0..1, of what is negative in the twist modes. */
+    void gradient(LeastWork energy, double[] uv, double[] out, double[] second, Stresses stresses, double twisting) {
+        Chunks.sum(triangles, (from, to) -> {
+            double[] of = new double[MODES], secants = new double[Stresses.SECANTS];
+            Parts parts = new Parts();
+            for (int t = from; t < to; t++) {
+                parts.of(t, uv);
+                energy.secants(t, parts.s1, parts.s2, secants);
+                System.arraycopy(secants, 0, of, 0, 5);
+                modes(t, parts, twisting, of);
+                write(t, of, second);
+                stresses.soften(t, area[t], parts, secants, second, SECOND * t);
+            }
+            return 0;
+        });
+        gather(out);
+    }
+
+    private void write(int t, double[] modes, double[] second) {
+        java.util.Arrays.fill(second, SECOND * t, SECOND * (t + 1), 0);
+        for (int m = 0; m < 20; m += 5) addByJ(second, SECOND * t, modes[m], modes[m + 1], modes[m + 2], modes[m + 3], modes[m + 4]);
+        pull(t, modes[20], modes[21], modes[22], modes[23]);
     }
 
     /** Notes what a derivative by J = [a b; c d] means for the corners. */
@@ -241,7 +267,10 @@ final class Distortion {
     Elements stiffness(TriangleEnergy energy, double[] uv, double twisting) {
         return (t, out) -> {
             double[] modes = new double[MODES];
-            modes(energy, t, uv, twisting, modes);
+            Parts parts = new Parts();
+            parts.of(t, uv);
+            energy.derivatives(t, parts.s1, parts.s2, modes);
+            modes(t, parts, twisting, modes);
             java.util.Arrays.fill(out, 0);
             for (int m = 0; m < 20; m += 5) addOnCorners(out, t, modes[m], modes[m + 1], modes[m + 2], modes[m + 3], modes[m + 4]);
         };
@@ -277,19 +306,35 @@ final class Distortion {
         sum[at + 9] += c * c * xx + 2 * c * d * xy + d * d * yy;
     }
 
+    /** The map of one triangle in its parts: J = q·R + p·M, R = [re -rh; rh re] the nearest rotation, M = [mf mg; mg -mf] the nearest reflection. */
+    final class Parts {
+        double q, p, s1, s2, re, rh, mf, mg;
+
+        void of(int t, double[] uv) {
+            int i = 2 * tri[3 * t], j = 2 * tri[3 * t + 1], k = 2 * tri[3 * t + 2];
+            double x1 = uv[j] - uv[i], y1 = uv[j + 1] - uv[i + 1], x2 = uv[k] - uv[i], y2 = uv[k + 1] - uv[i + 1];
+            double g1x = grad[4 * t], g1y = grad[4 * t + 1], g2x = grad[4 * t + 2], g2y = grad[4 * t + 3];
+            double a = x1 * g1x + x2 * g2x, b = x1 * g1y + x2 * g2y, c = y1 * g1x + y2 * g2x, d = y1 * g1y + y2 * g2y;
+            double e = (a + d) / 2, h = (c - b) / 2, f = (a - d) / 2, g = (c + b) / 2;
+            q = Math.sqrt(e * e + h * h);
+            p = Math.sqrt(f * f + g * g);
+            s1 = q + p;
+            s2 = s1 == 0 ? 0 : (a * d - b * c) / s1;
+            re = q > 0 ? e / q : 1;
+            rh = q > 0 ? h / q : 0;
+            mf = p > 0 ? f / p : 1;
+            mg = p > 0 ? g / p : 0;
+        }
+    }
+
     /**
      * Writes the second derivative of triangle t by J as four modes m mᵀ, each a weight and the four numbers of m, then the four numbers of the
      * first derivative; weights and first derivative times its area.
+     *
+     * @param out begins with the five derivatives of the energy by s1 and s2
      */
-    private void modes(TriangleEnergy energy, int t, double[] uv, double twisting, double[] out) {
-        int i = 2 * tri[3 * t], j = 2 * tri[3 * t + 1], k = 2 * tri[3 * t + 2];
-        double x1 = uv[j] - uv[i], y1 = uv[j + 1] - uv[i + 1], x2 = uv[k] - uv[i], y2 = uv[k + 1] - uv[i + 1];
-        double g1x = grad[4 * t], g1y = grad[4 * t + 1], g2x = grad[4 * t + 2], g2y = grad[4 * t + 3];
-        double a = x1 * g1x + x2 * g2x, b = x1 * g1y + x2 * g2y, c = y1 * g1x + y2 * g2x, d = y1 * g1y + y2 * g2y;
-        double e = (a + d) / 2, h = (c - b) / 2, f = (a - d) / 2, g = (c + b) / 2;
-        double q = Math.sqrt(e * e + h * h), p = Math.sqrt(f * f + g * g);
-        double s1 = q + p, s2 = s1 == 0 ? 0 : (a * d - b * c) / s1;
-        energy.derivatives(t, s1, s2, out);                                  // out is free until the modes are known
+    private void modes(int t, Parts parts, double twisting, double[] out) {
+        double q = parts.q, p = parts.p, s1 = parts.s1, s2 = parts.s2, re = parts.re, rh = parts.rh, mf = parts.mf, mg = parts.mg;
         double p1 = out[0], p2 = out[1], f11 = out[2], f22 = out[3], f12 = out[4];
         double one = Math.max(0, f11), two = Math.max(0, f22), cos = 1, sin = 0;
         if (f12 != 0) {                                                      // eigenvectors (cos, sin) and (-sin, cos) of the 2x2 block
@@ -303,7 +348,6 @@ final class Distortion {
         double twist = q > 1e-12 * s1 ? (p1 + p2) / (2 * q) : 0;
         if (twist < 0) twist *= twisting;
         double flip = Math.max(0, p > 1e-8 * s1 ? (p1 - p2) / (2 * p) : (f11 + f22) / 2 - f12);
-        double re = q > 0 ? e / q : 1, rh = q > 0 ? h / q : 0, mf = p > 0 ? f / p : 1, mg = p > 0 ? g / p : 0;
         // u1v1ᵀ = (R + M)/2, u2v2ᵀ = (R - M)/2; so cos u1v1ᵀ + sin u2v2ᵀ = (sum R + gap M)/2, and -sin u1v1ᵀ + cos u2v2ᵀ = (gap R - sum M)/2;
         // twist and flip are R and M turned a quarter, over √2
         double sum = cos + sin, gap = cos - sin, w = area[t];
@@ -311,7 +355,7 @@ final class Distortion {
         set(out, 5, w * two, (gap * re - sum * mf) / 2, (-gap * rh - sum * mg) / 2, (gap * rh - sum * mg) / 2, (gap * re + sum * mf) / 2);
         set(out, 10, w * twist / 2, -rh, -re, re, -rh);
         set(out, 15, w * flip / 2, -mg, mf, mf, mg);
-        // dE/dJ = (p1 + p2)/2 R + (p1 - p2)/2 M, R = [re -rh; rh re], M = [mf mg; mg -mf]
+        // dE/dJ = (p1 + p2)/2 R + (p1 - p2)/2 M
         double even = q == 0 ? 0 : (p1 + p2) / 2 * w, odd = p == 0 ? 0 : (p1 - p2) / 2 * w;
         out[20] = even * re + odd * mf;
         out[21] = -even * rh + odd * mg;

@@ -1,5 +1,6 @@
 package blankwright.flatten;
 
+import blankwright.flatten.energy.LeastWork;
 import blankwright.flatten.energy.TriangleEnergy;
 import blankwright.num.Progress;
 import blankwright.sparse.Elements;
@@ -13,7 +14,10 @@ import java.util.List;
  */
 final class MultigridNewton implements Newton {
     private static final double NEAR = 0.01;              // residual, relative, at which a move is good enough: what is left is the next one's
-    private static final double NEARLY = 0.03;            // the same where the second derivative fits larger changes: it misses as much itself
+    private static final double NEARLY = 0.06;            // the same where metal hardens: the second derivative misses as much itself
+    private static final double FIRST_CHANGE = 0.03;      // of strain: about what hand work does in a panel
+    private static final double TWISTING = 0.5;           // share of negative twist once near, for metal that hardens: more is not positive on scans
+    private static final double TWISTS = 1e7;             // promised gain, over what is worth gaining, below which that is near
     private static final double USEFUL = 0.1;             // residual at which it still beats the time of a factor
     private static final double SETTLED = 1e5;            // promised gain, over what is worth gaining, below which the matrices hardly change
     private static final int MOVES = 25;                  // then a factor, which can keep more of the second derivative, is worth its time
@@ -26,7 +30,9 @@ final class MultigridNewton implements Newton {
     private final double[] second;                        // derivative of the energy, by triangles of the finest mesh
     private final double[] lift;
     private final Progress progress;
+    private final Stresses stresses;                      // null where the energy has no metal in it
     private int moves;
+    private double twisting;                              // share of negative twist that is kept
     private boolean settled;                              // the matrices of the last move serve the next as well
     private Newton instead;
 
@@ -39,25 +45,32 @@ final class MultigridNewton implements Newton {
         second = new double[Distortion.SECOND * levels.get(0).mesh().triangleCount()];
         multigrid = new Multigrid(levels.subList(0, n).stream().map(Level::rows).toList(),
                 levels.subList(0, n).stream().map(Level::transfer).toList(), levels.get(n).solver());
+        stresses = energy instanceof LeastWork work ? new Stresses(tri.length / 3, work, FIRST_CHANGE) : null;
         lift = levels.stream().mapToDouble(l -> LIFT * l.form().typicalStiffness()).toArray();
     }
 
     @Override public void gradient(double[] uv, double radius, double[] gradient) {
-        if (instead == null && moves < MOVES && !settled) levels.get(0).form().gradient(energy.overChanges(radius), uv, gradient, second);
-        else levels.get(0).form().gradient(energy, uv, gradient);
+        Distortion form = levels.get(0).form();
+        if (instead != null || moves >= MOVES || settled) form.gradient(energy, uv, gradient);
+        else if (energy instanceof LeastWork work) {
+            form.gradient(work.overChanges(radius), uv, gradient, second, stresses, twisting);
+            stresses.begun();
+        } else form.gradient(energy, uv, gradient, second);
     }
 
     @Override public boolean move(double[] uv, double[] gradient, double radius, double worth, double[] move) {
         if (instead == null && moves++ < MOVES && (settled || filled(uv))) {
             double[] down = new double[gradient.length];
             for (int i = 0; i < down.length; i++) down[i] = -gradient[i];
-            boolean own = energy.overChanges(radius) == energy;         // else the next radius changes the matrices too
-            double near = own ? NEAR : NEARLY;
+            boolean hardens = stresses != null;
+            double near = hardens ? NEARLY : NEAR;
             double left = multigrid.solve(down, move, near, worth, PATIENCE, progress::cancelled);
             double slope = Descent.dot(gradient, move);
-            settled = own && -slope < SETTLED * worth;
-            if (left > near) instead = byFactor();
-            if (left <= USEFUL && slope <= 0) return true;
+            settled = !hardens && -slope < SETTLED * worth;
+            boolean twisted = twisting > 0;
+            twisting = hardens && left <= near && -slope < TWISTS * worth ? TWISTING : 0;
+            if (left > near && !twisted) instead = byFactor();
+            if ((left <= USEFUL || twisted) && slope < 0) return true;
         }
         if (instead == null) instead = byFactor();
         return instead.move(uv, gradient, radius, worth, move);

@@ -108,6 +108,18 @@ public final class LeastWork implements TriangleEnergy {
     }
 
     @Override public void derivatives(int t, double s1, double s2, double[] out) {
+        derivatives(t, s1, s2, false, out);
+    }
+
+    /**
+     * The same with the secant of the hardening in place of its tangent, which is stiff enough for any change, and what is to be taken off for
+     * the tangent: a factor times ∂eb ⊗ ∂eb. Writes after the five derivatives {that factor, secant over E, tangent over E, e1, e2}.
+     */
+    public void secants(int t, double s1, double s2, double[] out) {
+        derivatives(t, s1, s2, true, out);
+    }
+
+    private void derivatives(int t, double s1, double s2, boolean secants, double[] out) {
         double x = -Math.log(s1), y = -Math.log(s2);
         double ct = cost(stretchCost, t), cs = cost(shrinkCost, t), c = Math.min(ct, cs);
         double q = square * (x * x + y * y + 2 * coupling * x * y);
@@ -116,11 +128,13 @@ public final class LeastWork implements TriangleEnergy {
         double p = c * q + ex * x * x + ey * y * y, px = c * qx + 2 * ex * x, py = c * qy + 2 * ey * y;
         double exx = ex + (square * (dear - c) - ex) * near(x), eyy = ey + (square * (dear - c) - ey) * near(y);
         double pxx = c * qxx + 2 * exx, pyy = c * qxx + 2 * eyy, pxy = c * qxy;
-        double h = 0.5, h1 = 0, h2 = 0;                                    // w(√q)/(E q) and its derivatives by q
+        double h = 0.5, h1 = 0, h2 = 0, secant = 1, tangent = 1;           // w(√q)/(E q) and its derivatives by q
         if (q > elastic * elastic) {
             double eb = Math.sqrt(q), grown = start + eb - elastic, power = Math.pow(grown, exponent);
-            double stress = metal.strength() * power / modulus, tangent = exponent * stress / grown;
-            double slope = tangent + (stress / eb - tangent) * radius * radius / (radius * radius + q);
+            double stress = metal.strength() * power / modulus;
+            secant = stress / eb;
+            tangent = exponent * stress / grown;
+            double slope = secants ? secant : tangent + (secant - tangent) * radius * radius / (radius * radius + q);
             h = (before + plastic * grown * power) / (modulus * q);
             double u = stress * eb / 2 - h * q;
             h1 = u / (q * q);
@@ -135,6 +149,22 @@ public final class LeastWork implements TriangleEnergy {
         out[2] = s2 / s1 * (gxx - gx) + dear * wallCurvature(s1);
         out[3] = s1 / s2 * (gyy - gy) + dear * wallCurvature(s2);
         out[4] = g - gx - gy + gxy;
+        if (secants) {
+            out[5] = q > 0 ? s1 * s2 * (secant - tangent) * p / q : 0;
+            out[6] = secant;
+            out[7] = tangent;
+            out[8] = x;
+            out[9] = y;
+        }
+    }
+
+    /** eb² is this times the square of the mean strain (e1 + e2)/2, and {@link #halfWeight} times that of half the difference. */
+    public double meanWeight() {
+        return 2 * square * (1 + coupling);
+    }
+
+    public double halfWeight() {
+        return 2 * square * (1 - coupling);
     }
 
     /** 1 where a strain of 0 is near for changes up to the radius, 0 where it is out of reach. */
