@@ -29,7 +29,6 @@ import blankwright.viewer.model.Side;
 import blankwright.viewer.model.ZoneRow;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.lang.management.ManagementFactory;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -894,17 +893,6 @@ final class Plays {
         same(7, s.bench.workProperty().get().recipe().trim().getAsDouble(), 0, "trim");
         check(fx(() -> s.bench.unsavedProperty().get()), "still not saved");
         s.picture("recovered");
-    }
-
-    static void demoAtOnce(Scenes s) {
-        s.demo("mudguard");
-    }
-
-    /** Since the start. */
-    static String processorTime(Scenes s) {
-        var system = (com.sun.management.OperatingSystemMXBean) ManagementFactory.getOperatingSystemMXBean();
-        double screen = fx(() -> ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime()) / 1e9;
-        return String.format(Locale.ROOT, "%.1f s of processor time on all threads, %.1f s of it on the screen's", system.getProcessCpuTime() / 1e9, screen);
     }
 
     static String framesOfTheDemo(Scenes s) {

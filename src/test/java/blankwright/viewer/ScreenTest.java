@@ -25,7 +25,7 @@ class ScreenTest {
     }
 
     @AfterAll
-    static void hide() throws InterruptedException {
+    static void hide() throws Exception {
         if (player != null) player.close();
         if (display != null) display.close();
     }

@@ -8,6 +8,7 @@ import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
 import java.io.PrintWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -18,10 +19,12 @@ import org.junit.jupiter.api.Assumptions;
 final class VirtualDisplay {
     private final Process server;
     private final String number;
+    private final Path frames;
 
-    private VirtualDisplay(Process server, String number) {
+    private VirtualDisplay(Process server, String number, Path frames) {
         this.server = server;
         this.number = number;
+        this.frames = frames;
     }
 
     /** Skips the test where there is no server for one; fails with {@code CI=true}. */
@@ -30,14 +33,26 @@ final class VirtualDisplay {
             if ("true".equals(System.getenv("CI"))) fail("Xvfb is absent, and CI=true wants it");
             Assumptions.abort("Xvfb is absent");
         }
-        Process server = new ProcessBuilder("Xvfb", "-displayfd", "1", "-screen", "0", "1400x900x24", "-nolisten", "tcp")
+        Path frames = Files.createTempDirectory("frames");
+        Process server = new ProcessBuilder("Xvfb", "-displayfd", "1", "-screen", "0", "1400x900x24", "-nolisten", "tcp", "-fbdir", frames.toString())
                 .redirectError(ProcessBuilder.Redirect.DISCARD).start();
-        return new VirtualDisplay(server, ":" + new BufferedReader(new InputStreamReader(server.getInputStream())).readLine());
+        return new VirtualDisplay(server, ":" + new BufferedReader(new InputStreamReader(server.getInputStream())).readLine(), frames);
     }
 
-    void close() throws InterruptedException {
+    void close() throws InterruptedException, IOException {
         server.destroy();
-        if (!server.waitFor(10, TimeUnit.SECONDS)) server.destroyForcibly();
+        if (!server.waitFor(10, TimeUnit.SECONDS)) server.destroyForcibly().waitFor();
+        Files.deleteIfExists(frame());
+        Files.deleteIfExists(frames);
+    }
+
+    String number() {
+        return number;
+    }
+
+    /** What is on it at the moment: an X window dump, of which the server writes each change at once. */
+    Path frame() {
+        return frames.resolve("Xvfb_screen0");
     }
 
     /** A process that holds the window, with Java options and the viewer's own folder. */
