@@ -58,7 +58,8 @@ class DenseBench {
             |---|---|---|---|---|---|---|---|---|---|---|---|---|---|
             """.formatted(Runtime.getRuntime().availableProcessors(), System.getProperty("java.version"));
     private static final List<String> LINES = List.of("| 1M | 0 | 0.1mm | 6g |", "| 1M | 0.02 | 0.1mm | 6g |", "| 2M | 0 | | 6g |", "| 5M | 0 | | 6g |",
-            "| 5M | 0.02 | | 6g |", "| 5M | 0.02 | | 2g |", "| 5M | 0.02 | 0.1mm | 6g |", "", "With 200,000 triangles and all files", "With 5 million triangles and one table");
+            "| 5M | 0.02 | | 6g |", "| 5M | 0.02 | | 2g |", "| 5M | 0.02 | 0.1mm | 6g |", "",
+            "With 200,000 triangles and all files", "With 5 million triangles and one table");
 
     @TempDir Path temp;
 

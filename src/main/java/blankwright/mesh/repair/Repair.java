@@ -13,10 +13,10 @@ import java.util.concurrent.CancellationException;
  * Makes a surface out of any triangles: {@link blankwright.mesh.EdgeTable} accepts the result, whatever came in.
  *
  * <p>1. Triangles with a coordinate that is no place are left out. 2. Vertices in exactly the same place become one, and from then on only
- * those are there that have a triangle; then those on open edges within {@value #TOLERANCE} of the box's diagonal become one. 3. Triangles without height are mended or dropped, see FlatTriangles.
- * 4. Of triangles on the same three vertices the first stays. 5. Long open edges against which several short ones lie are cut to match,
- * see Cracks. 2 to 5 repeat until nothing changes. 6. Edges with three triangles and more, touching vertices, mixed directions and
- * one-sided strips are resolved, see Sheets. 7. Unused vertices go.
+ * those are there that have a triangle; then those on open edges within {@value #TOLERANCE} of the box's diagonal become one. 3. Triangles
+ * without height are mended or dropped, see FlatTriangles. 4. Of triangles on the same three vertices the first stays. 5. Long open edges
+ * against which several short ones lie are cut to match, see Cracks. 2 to 5 repeat until nothing changes. 6. Edges with three triangles and
+ * more, touching vertices, mixed directions and one-sided strips are resolved, see Sheets.
  * <p>Triangles keep their order, vertices too; copies and parts cut off come last. A result put in again comes out the same, without a word.
  */
 public final class Repair {
