@@ -11,11 +11,11 @@ import java.util.Locale;
  */
 final class MemoryNeed {
     /** Bytes for each triangle and each vertex of a file while it is mended; a triangle of STL brings three vertices. */
-    private static final long MENDING = 100, MENDING_VERTEX = 78;
+    private static final long MENDING = 113, MENDING_VERTEX = 28;
     /** Bytes for each vertex and triangle as they are read: three coordinates, three corners and where they end. */
     private static final long ROW_VERTEX = 24, ROW_TRIANGLE = 16;
     /** Bytes for each triangle of a mended mesh while it is thinned out. */
-    private static final long THINNING = 380;
+    private static final long THINNING = 180;
     /** Bytes for each triangle that is laid flat. */
     private static final long LAYING_FLAT = 880;
     /** More than the need, so that the collector has room: what is advised. */

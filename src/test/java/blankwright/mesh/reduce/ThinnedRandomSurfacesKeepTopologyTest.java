@@ -54,6 +54,40 @@ class ThinnedRandomSurfacesKeepTopologyTest {
         }
     }
 
+    /** Corners of three triangles, high ones and flat ones: with two of their neighbours made one they would fold onto themselves. */
+    @Test
+    void spikesOfThreeTriangles() {
+        for (int seed = 0; seed < 8; seed++)
+            for (double within : new double[] {0.5, 1e3}) {
+                keeps(torn(spiked(Forms.plate(30, 30, 15, 15), seed), 0.03 * (seed % 2), seed), within);
+                keeps(torn(spiked(Forms.sphere(10, 1), seed), 0, seed), within);
+            }
+    }
+
+    /** With a corner over the middle of every third triangle. */
+    private static TriMesh spiked(TriMesh mesh, long seed) {
+        Random random = new Random(seed);
+        List<double[]> places = new ArrayList<>();
+        List<Integer> corners = new ArrayList<>();
+        int next = mesh.vertexCount();
+        for (int t = 0; t < mesh.triangleCount(); t++) {
+            int[] at = {mesh.corner(t, 0), mesh.corner(t, 1), mesh.corner(t, 2)};
+            if (random.nextInt(3) > 0) {
+                corners.addAll(List.of(at[0], at[1], at[2]));
+                continue;
+            }
+            double[] top = Forms.middle(mesh, t), normal = mesh.normal(t);
+            double high = 3 * random.nextDouble() * Math.sqrt(mesh.area(t));
+            for (int k = 0; k < 3; k++) top[k] += high * normal[k];
+            places.add(top);
+            for (int k = 0; k < 3; k++) corners.addAll(List.of(at[k], at[(k + 1) % 3], next));
+            next++;
+        }
+        double[] xyz = Arrays.copyOf(mesh.positions(), 3 * next);
+        for (int i = 0; i < places.size(); i++) System.arraycopy(places.get(i), 0, xyz, 3 * (mesh.vertexCount() + i), 3);
+        return TriMesh.of(xyz, corners.stream().mapToInt(Integer::intValue).toArray());
+    }
+
     /** Without a share of its triangles, mended, and every vertex a little elsewhere, so that no two share a place. */
     private static TriMesh torn(TriMesh mesh, double share, long seed) {
         Random random = new Random(seed);
