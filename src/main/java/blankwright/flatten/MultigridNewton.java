@@ -15,7 +15,7 @@ import java.util.List;
 final class MultigridNewton implements Newton {
     private static final double NEAR = 0.01;              // residual, relative, at which a move is good enough: what is left is the next one's
     private static final double NEARLY = 0.06;            // the same where metal hardens: the second derivative misses as much itself
-    private static final double FIRST_CHANGE = 0.03;      // of strain: about what hand work does in a panel
+    private static final double FIRST_CHANGE = 0.01;      // of strain
     private static final double TWISTING = 0.5;           // share of negative twist once near, for metal that hardens: more is not positive on scans
     private static final double TWISTS = 1e7;             // promised gain, over what is worth gaining, below which that is near
     private static final double USEFUL = 0.1;             // residual at which it still beats the time of a factor
