@@ -14,6 +14,11 @@ final class AngleWord extends LengthWord {
     }
 
     @Override
+    boolean isAngle() {
+        return true;
+    }
+
+    @Override
     String typed(double rad) {
         return Lengths.plain(Math.rint(Math.toDegrees(rad) * 1e4) / 1e4) + "°";
     }

@@ -67,7 +67,7 @@ import org.kordamp.ikonli.feather.Feather;
 final class BenchPane extends BorderPane {
     private static final double USUAL_TEXT = 14;        // px
     private static final double WORDS = 560;            // px: longest line of a question
-    private static final double RULER = 460;            // px: the scale needs so much that each second boundary has its number
+    private static final double RULER = 484;            // px: the scale needs so much that each second boundary has its number
 
     private final Bench bench;
     private final Stage stage;

@@ -15,6 +15,7 @@ import blankwright.viewer.model.Numbers;
 import blankwright.viewer.model.Orbit;
 import blankwright.viewer.model.Painting;
 import blankwright.viewer.model.Place;
+import blankwright.viewer.model.SeamGrip;
 import blankwright.viewer.model.Side;
 import blankwright.viewer.model.Skin;
 import blankwright.viewer.model.ZoneBorder;
@@ -32,6 +33,7 @@ import javafx.beans.property.SimpleObjectProperty;
 import javafx.collections.ListChangeListener;
 import javafx.geometry.Point3D;
 import javafx.scene.AmbientLight;
+import javafx.scene.Cursor;
 import javafx.scene.DirectionalLight;
 import javafx.scene.Group;
 import javafx.scene.Node;
@@ -81,6 +83,7 @@ final class FormPane extends Pane {
     private double[] origin = new double[3];
     private double pressX, pressY, lastX, lastY;
     private Laid shown;
+    private Optional<SeamGrip> taken = Optional.empty();        // the end of a seam that is in the hand
 
     FormPane(Bench bench, Pointing pointing) {
         this.bench = bench;
@@ -386,6 +389,8 @@ final class FormPane extends Pane {
             });
         }
         if (path.length > 2) marks.path(path);
+        if (bench.workProperty().get() != null)
+            for (SeamGrip end : SeamGrip.all(shown, bench.workProperty().get().recipe())) at(end.at(), (x, y) -> marks.end(x, y));
         for (Clamps.Spot spot : ClampList.of(bench.workProperty().get()))
             at(new double[] {spot.x(), spot.y(), spot.z()}, (x, y) -> marks.clamp(x, y, spot.radius() * getHeight() / orbit.get().span()));
         ZoneRow row = bench.zoneProperty().get();
@@ -422,13 +427,16 @@ final class FormPane extends Pane {
             pressX = lastX = e.getX();
             pressY = lastY = e.getY();
             if (pointing.cuttingProperty().get()) pointing.press(picked(e.getPickResult()));
+            taken = e.getButton() == MouseButton.PRIMARY && !e.isShiftDown() && pointing.idle() ? picked(e.getPickResult())
+                    .flatMap(place -> bench.seamEnd(place, reach())) : Optional.empty();
         });
         addEventHandler(MouseEvent.MOUSE_DRAGGED, e -> {
             if (orbit.get() == null) return;
             double dx = e.getX() - lastX, dy = e.getY() - lastY;
             lastX = e.getX();
             lastY = e.getY();
-            if (pointing.cuttingProperty().get() && e.getButton() == MouseButton.PRIMARY) pointing.draw(picked(e.getPickResult()));
+            if (taken.isPresent()) picked(e.getPickResult()).ifPresent(place -> bench.move(taken.get(), place, reach()));
+            else if (pointing.cuttingProperty().get() && e.getButton() == MouseButton.PRIMARY) pointing.draw(picked(e.getPickResult()));
             else if (e.getButton() == MouseButton.PRIMARY && !e.isShiftDown()) orbit.set(orbit.get().turned(-dx / 160, dy / 160));
             else orbit.set(orbit.get().moved(dx, dy, getHeight()));
         });
@@ -438,7 +446,11 @@ final class FormPane extends Pane {
             if (e.getButton() == MouseButton.PRIMARY) pointing.click(picked(e.getPickResult()), false, reach());
             if (e.getButton() == MouseButton.PRIMARY && e.getClickCount() == 2) squareOn();
         });
-        addEventHandler(MouseEvent.MOUSE_MOVED, e -> pointing.hover(picked(e.getPickResult())));
+        addEventHandler(MouseEvent.MOUSE_MOVED, e -> {
+            Optional<Place> place = picked(e.getPickResult());
+            pointing.hover(place);
+            setCursor(pointing.idle() && place.flatMap(p -> bench.seamEnd(p, reach())).isPresent() ? Cursor.OPEN_HAND : Cursor.DEFAULT);
+        });
         addEventHandler(MouseEvent.MOUSE_EXITED, e -> pointing.hover(Optional.empty()));
         setOnScroll(e -> {
             if (orbit.get() == null) return;

@@ -71,7 +71,7 @@ class LengthWord extends TextField {
             double steps = Math.round((e.getScreenX() - dragFrom) / 6);
             if (!dragging && steps == 0) return;
             dragging = true;
-            take(stepped(dragValue + steps * step), this);
+            take(stepped(dragValue + steps * step()), this);
             e.consume();
         });
         addEventFilter(MouseEvent.MOUSE_RELEASED, e -> {
@@ -94,13 +94,22 @@ class LengthWord extends TextField {
     }
 
     private void nudge(int by) {
-        take(stepped(value.orElse(0) + by * step), null);
+        take(stepped(value.orElse(0) + by * step()), null);
     }
 
     /** The nearest whole number of steps. */
     private double stepped(double to) {
-        double whole = Math.round(to / step) * step;
+        double whole = Math.round(to / step()) * step();
         return anySign ? whole : Math.max(0, whole);
+    }
+
+    private double step() {
+        return isAngle() ? step : style.get().step(step);
+    }
+
+    /** True where it is no length. */
+    boolean isAngle() {
+        return false;
     }
 
     /** What a person may type and finds again. */

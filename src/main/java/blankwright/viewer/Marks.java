@@ -54,6 +54,14 @@ final class Marks extends Group {
         getChildren().addAll(white, dashed);
     }
 
+    /** The end of a seam, to be taken and moved. */
+    void end(double x, double y) {
+        Circle dot = new Circle(x, y, 5, Color.WHITE);
+        dot.setStroke(CHOSEN);
+        dot.setStrokeWidth(2);
+        getChildren().add(dot);
+    }
+
     void pin(double x, double y) {
         Circle dot = new Circle(x, y, 5, TAPE);
         dot.setStroke(Color.WHITE);

@@ -146,7 +146,7 @@ final class OrderLine extends FlowPane {
                 "nothing", 5,
                 Recipe::withTrim);
         readIn = phrase("read in", units);
-        getChildren().addAll(phrase(name, size), readIn, phrase("is the", face), phrase("of", thickness), phrase("sheet of", metal, own, ","),
+        getChildren().addAll(phrase(name, size), readIn, phrase("is the", face), phrase("of", thickness), phrase("sheet of", metal, own),
                 phrase("laid out", aim), leaning,
                 phrase("with station lines every", stations), phrase("and", trim, "left on for trimming,"),
                 phrase("for the", hand, "side;"), phrase("bending it on unworked:", held), more);

@@ -59,6 +59,11 @@ final class Pointing {
         return clamping;
     }
 
+    /** True while nothing is laid, cut or clamped. */
+    boolean idle() {
+        return !taping.get() && !cutting.get() && !clamping.get();
+    }
+
     /** True while a tape is laid. */
     BooleanProperty tapingProperty() {
         return taping;
@@ -110,7 +115,7 @@ final class Pointing {
             letGo();
         } else if (clamping.get()) {
             if (!bench.hold(place.get())) clamping.set(false);
-        } else if (!taping.get() && !cutting.get()) {
+        } else if (idle()) {
             hold(place.get());
         } else if (from.get() == null) {
             from.set(place.get());

@@ -2,6 +2,7 @@ package blankwright.viewer;
 
 import blankwright.picture.Tints;
 import blankwright.viewer.model.Bench;
+import blankwright.viewer.model.LengthStyle;
 import blankwright.viewer.model.MapKind;
 import java.util.OptionalDouble;
 import javafx.geometry.VPos;
@@ -15,7 +16,7 @@ import javafx.scene.text.TextAlignment;
 
 /** The colours with their numbers along the front edge of the bench; its end is dragged to set how much the strongest colour means. */
 final class ScaleRuler extends Pane {
-    private static final double SIDE = 96, BAND = 20, HIGH = 46;
+    private static final double SIDE = 108, BAND = 20, HIGH = 46;
 
     private final Bench bench;
     private final Pointing pointing;
@@ -42,6 +43,7 @@ final class ScaleRuler extends Pane {
         focusedProperty().addListener((o, was, is) -> draw());
         bench.tintsProperty().addListener((o, was, is) -> draw());
         bench.placeProperty().addListener((o, was, is) -> draw());
+        bench.styleProperty().addListener((o, was, is) -> draw());
         pointing.greyProperty().addListener((o, was, is) -> draw());
         setOnMousePressed(e -> {
             requestFocus();
@@ -121,10 +123,11 @@ final class ScaleRuler extends Pane {
             last = x;
             g.fillText(BlankPane.number(kind, tints.boundary(i)), x, band + 14 * size);
         }
+        boolean metric = bench.styleProperty().get() == LengthStyle.MM;
         String[] words = switch (kind) {
-            case WORK -> new String[] {"shrink", "stretch", "mm on 100"};
+            case WORK -> new String[] {"shrink", "stretch", metric ? "mm on 100" : "in on 100"};
             case THICKNESS -> new String[] {"thinner", "thicker", "of the sheet"};
-            case CURVATURE -> new String[] {"saddle", "bowl", "in 100 × 100"};
+            case CURVATURE -> new String[] {"saddle", "bowl", metric ? "in 100 × 100" : "in 3.94 × 3.94"};
             case LIMIT -> new String[] {"safe", "splits", "of the limit"};
             case BUCKLING -> new String[] {"stands", "gives way", "× what it bears"};
         };

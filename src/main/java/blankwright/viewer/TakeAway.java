@@ -50,6 +50,8 @@ import org.kordamp.ikonli.feather.Feather;
 final class TakeAway {
     static final String NONE = "No printer is set up on this computer. Write the PDF and print it where there is one, at 100 %; or set a"
             + " printer up in the system's settings and come back here.";
+    /** As often as they are wanted at a bench. */
+    private static final List<Output> ORDER = List.of(Output.PDF, Output.DXF, Output.SVG, Output.PNG, Output.MD, Output.CSV, Output.OBJ, Output.VTU);
     private static final double WIDE = 460, HIGH = 380, WORDS = WIDE + 300;
 
     private final Bench bench;
@@ -71,7 +73,7 @@ final class TakeAway {
         drawing = bench.drawing();
         ink = Ink.of(drawing);
         VBox files = new VBox(6, new Label("Files:"));
-        for (Output output : Output.values()) {
+        for (Output output : ORDER) {
             CheckBox box = new CheckBox(words(output));
             box.setSelected(true);
             box.setMinWidth(Region.USE_PREF_SIZE);

@@ -119,7 +119,8 @@ final class WorkPane extends VBox {
         clamp.selectedProperty().bindBidirectional(pointing.clampingProperty());
         clamp.setTooltip(new Tooltip("Click the places where you would clamp the sheet: it is tried to bend it on unworked, held there. Needs the"
                 + " metal and the thickness."));
-        FlowPane laying = new FlowPane(8, 4, tape, cut, clamp);
+        FlowPane laying = new FlowPane(6, 4, tape, cut, clamp);
+        for (Node one : laying.getChildren()) one.getStyleClass().add("small");
         Label next = Looks.wrapped(new Label());
         next.textProperty().bind(Bindings.createStringBinding(this::next, pointing.tapingProperty(), pointing.cuttingProperty(),
                 pointing.clampingProperty(),
@@ -238,7 +239,8 @@ final class WorkPane extends VBox {
             double mm = Lengths.parse(span.getText(), bench.styleProperty().get() == LengthStyle.MM ? LengthUnit.MM
                     : LengthUnit.IN);
             if (mm >= 1 && mm <= 10_000) bench.spanProperty().set(mm);
-            else bench.troubleProperty().set("Choose a span between 1 mm and 10 m.");
+            else bench.troubleProperty().set("Choose a span between " + bench.styleProperty().get().length(1) + " and "
+                    + bench.styleProperty().get().length(10_000) + ".");
         } catch (IllegalArgumentException e) {
             bench.troubleProperty().set(e.getMessage());
         }
@@ -274,7 +276,7 @@ final class WorkPane extends VBox {
         int number = 1;
         for (DrawnSeam seam : work.recipe().seams()) {
             String name = "seam " + number++;
-            seams.getChildren().add(line("S" + name.substring(1) + ", through " + seam.points().size() + " places", "Leave " + name
+            seams.getChildren().add(line("S" + name.substring(1) + ", through " + seam.points().size() + " places: drag its ends on the form", "Leave " + name
                     + " out",
                     () -> bench.sew(seam)));
         }

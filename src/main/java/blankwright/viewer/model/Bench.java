@@ -258,6 +258,17 @@ public final class Bench {
         change(r -> r.withSeams(all));
     }
 
+    /** The end of a seam that lies within {@code reach} mm of a place. */
+    public Optional<SeamGrip> seamEnd(Place place, double reach) {
+        return history == null ? Optional.empty() : SeamGrip.near(laid.get(), history.now().recipe(), laid.get().numbers(place).form(), reach);
+    }
+
+    /** Moves the end of a seam, onto a rim where it comes nearer than {@code reach} mm to it; all moves of one grip are one step. */
+    public void move(SeamGrip end, Place to, double reach) {
+        double[] at = laid.get().toRim(to, reach);
+        change(r -> r.withSeams(end.moved(at)), end);
+    }
+
     /** Leaves a seam out again. */
     public void sew(DrawnSeam seam) {
         if (history == null) return;
@@ -453,13 +464,9 @@ public final class Bench {
     public boolean save(Path to) {
         if (history == null) return false;
         Path whole = to.toAbsolutePath().normalize();
-        Recipe recipe = history.now().recipe();
-        UnaryOperator<String> moved = name -> seenFrom(whole.getParent(), given.folder().resolve(name));
-        if (recipe.source() instanceof Source.OfMesh mesh)
-            recipe = recipe.withSource(new Source.OfMesh(moved.apply(mesh.file()), mesh.units()));
-        recipe = recipe.withMetal(recipe.metal().map(m -> new Metal(m.alloy(), m.soft(), m.bands(), m.table().map(moved))));
-        Handwork hands = recipe.handwork();
-        recipe = recipe.withHandwork(new Handwork(hands.lean(), hands.tools(), hands.toolFile().map(moved)));
+        Path before = given.folder();
+        UnaryOperator<String> moved = name -> seenFrom(whole.getParent(), before.resolve(name));
+        Recipe recipe = named(history.now().recipe(), moved);
         String text = head(whole) + RecipeWriter.write(recipe);
         try (OutputFolder folder = OutputFolder.open(whole.getParent())) {
             folder.write(whole.getFileName().toString(), out -> out.write(text.getBytes(StandardCharsets.UTF_8)));
@@ -471,7 +478,7 @@ public final class Bench {
         if (onlyNamed(laidFor, history.now().recipe())) laidFor = recipe;
         given = Given.file(whole);
         hand = hand.with(given);
-        history.change(history.now().with(recipe));
+        history.reword(state -> state.with(named(state.recipe(), moved)));      // undo finds its files from there too
         history.keep();
         listMetals();
         work.set(history.now());
@@ -481,6 +488,15 @@ public final class Bench {
         trouble.set("");
         tell();
         return true;
+    }
+
+    /** The recipe with the files it names under other names. */
+    private static Recipe named(Recipe recipe, UnaryOperator<String> moved) {
+        Recipe there = recipe;
+        if (recipe.source() instanceof Source.OfMesh mesh) there = there.withSource(new Source.OfMesh(moved.apply(mesh.file()), mesh.units()));
+        there = there.withMetal(recipe.metal().map(m -> new Metal(m.alloy(), m.soft(), m.bands(), m.table().map(moved))));
+        Handwork hands = recipe.handwork();
+        return there.withHandwork(new Handwork(hands.lean(), hands.tools(), hands.toolFile().map(moved)));
     }
 
     /** Does it at once, or as soon as nothing runs any more. */

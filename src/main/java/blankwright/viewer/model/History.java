@@ -1,8 +1,11 @@
 package blankwright.viewer.model;
 
 import java.util.ArrayDeque;
+import java.util.ArrayList;
 import java.util.Deque;
+import java.util.List;
 import java.util.Objects;
+import java.util.function.UnaryOperator;
 
 /**
  * What was, what is, and what was taken back: states one after another, none ever changed.
@@ -38,6 +41,18 @@ public final class History<T> {
         grip = held;
         after.clear();
         now = to;
+    }
+
+    /** Says every state otherwise, as with files named from another folder; no step. */
+    public void reword(UnaryOperator<T> how) {
+        for (Deque<T> states : List.of(before, after)) {
+            List<T> all = new ArrayList<>(states);
+            states.clear();
+            for (T state : all) states.addLast(how.apply(state));
+        }
+        now = how.apply(now);
+        kept = kept == null ? null : how.apply(kept);
+        grip = null;
     }
 
     /** The next change is a step of its own. */

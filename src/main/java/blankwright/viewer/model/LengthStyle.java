@@ -72,6 +72,15 @@ public enum LengthStyle implements Sentence.Units {
         if (this == MM) return Lengths.plain(Math.round(mm * 1e4) / 1e4) + " mm";
         double exact = mm / 25.4 * 64;
         if (this == FRACTION && Math.abs(exact - Math.rint(exact)) < 1e-9) return Lengths.sixtyFourths(mm);
-        return Lengths.plain(Math.round(mm / 25.4 * 1e5) / 1e5) + " in";
+        return Lengths.plain(Math.round(mm / 25.4 * 1e4) / 1e4) + " in";
+    }
+
+    /** One nudge of a length that goes by {@code mm}: the nearest round number of an inch, or fraction of it. */
+    public double step(double mm) {
+        if (this == MM) return mm;
+        double inch = mm / 25.4;
+        if (this == FRACTION) return 25.4 * Math.max(1 / 64.0, Math.pow(2, Math.rint(Math.log(inch) / Math.log(2))));
+        double ten = Math.pow(10, Math.floor(Math.log10(inch))), first = inch / ten;
+        return 25.4 * ten * (first < 1.5 ? 1 : first < 3.5 ? 2 : first < 7.5 ? 5 : 10);
     }
 }

@@ -24,7 +24,7 @@ public final class SpotCard {
         facts.add(new Fact("across it", style.change(n.across() * span) + over + percent(n.across())));
         String left = String.format(Locale.ROOT, "%.1f %% of the sheet", 100 * n.left());
         facts.add(new Fact("thickness", sheet.isPresent() ? style.thickness(sheet.getAsDouble() * n.left()) + " (" + left + ")" : left));
-        facts.add(new Fact("crown", crown(n.crownDegrees())));
+        facts.add(new Fact("crown", crown(n.crownDegrees(), style)));
         facts.add(new Fact("zone", laid.result().pieceName(place.piece()) + n.zone().number() + ": " + n.zone().instruction().word() + ", "
                 + n.zone().verdict().words()));
         n.metal().ifPresent(m -> facts.add(new Fact("metal", m.verdict().words() + ", " + limit(m.margin()) + " (estimate)")));
@@ -53,8 +53,8 @@ public final class SpotCard {
         return String.format(Locale.ROOT, " (%+.1f %%)", 100 * strain).replace("(+0.0 %)", "(0 %)").replace("(-0.0 %)", "(0 %)");
     }
 
-    private static String crown(double degrees) {
+    private static String crown(double degrees, LengthStyle style) {
         if (Math.abs(degrees) < 0.05) return "none: single-curved or flat";
-        return String.format(Locale.ROOT, "%.1f° %s in a square of 100 mm", Math.abs(degrees), degrees > 0 ? "bowl" : "saddle");
+        return String.format(Locale.ROOT, "%.1f° %s in a square of %s", Math.abs(degrees), degrees > 0 ? "bowl" : "saddle", style.length(100));
     }
 }

@@ -183,6 +183,29 @@ class BenchTest {
         assertEquals(400, bench.laidProperty().get().result().input().dx(), 1e-9);
     }
 
+    /** 25 November 2026: saved in another folder, a step back asked for the mesh in that folder, where it is not. */
+    @Test
+    void afterSavingElsewhereAStepBackFindsItsMesh() throws Exception {
+        opened(Files.writeString(temp.resolve("skin.obj"), OBJ));
+        bench.answer(LengthUnit.M);
+        settle();
+        bench.change(r -> r.withSheet(OptionalDouble.of(1.2), Face.OUTSIDE));
+        bench.change(r -> r.withTrim(OptionalDouble.of(10)));
+        bench.undo();
+        settle();
+        assertTrue(bench.save(temp.resolve("elsewhere/saved.yaml")), bench.troubleProperty().get());
+        bench.undo();
+        settle();
+        assertEquals("", bench.troubleProperty().get());
+        assertEquals(OptionalDouble.empty(), bench.laidProperty().get().result().recipe().thickness(), "one step back, not the saving of it");
+        assertTrue(bench.unsavedProperty().get());
+        bench.redo();
+        bench.redo();
+        settle();
+        assertEquals("", bench.troubleProperty().get());
+        assertEquals(OptionalDouble.of(10), bench.laidProperty().get().result().recipe().trim());
+    }
+
     /** What was saved gives the same blank through the door the command line uses, also from another folder. */
     @Test
     void theSavedRecipeGivesTheSameBlank() throws Exception {

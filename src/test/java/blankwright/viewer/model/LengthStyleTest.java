@@ -36,14 +36,27 @@ class LengthStyleTest {
         assertEquals("1.0000 in", both.text(LengthStyle.INCH));
     }
 
+    /** Round numbers of the unit that is read, about as large as those in mm. */
+    @Test
+    void aNudgeIsARoundNumber() {
+        assertEquals(0.1, LengthStyle.MM.step(0.1));
+        assertEquals(0.005, LengthStyle.INCH.step(0.1) / 25.4, 1e-12);
+        assertEquals(0.2, LengthStyle.INCH.step(5) / 25.4, 1e-12);
+        assertEquals(0.5, LengthStyle.INCH.step(10) / 25.4, 1e-12);
+        assertEquals(1 / 64.0, LengthStyle.FRACTION.step(0.1) / 25.4, 1e-12);
+        assertEquals(1 / 4.0, LengthStyle.FRACTION.step(5) / 25.4, 1e-12);
+        assertEquals(1 / 2.0, LengthStyle.FRACTION.step(10) / 25.4, 1e-12);
+    }
+
     /** What stands in a field reads back as the same length, to a ten-thousandth of an inch. */
     @Test
     void whatIsTypedRoundTrips() {
         for (LengthStyle style : LengthStyle.values())
             for (double mm : new double[] {0.7, 1.2, 1.6, 25.4, 3.175, 100, 152.4, 1234.5}) {
                 double back = Lengths.parse(style.typed(mm), LengthUnit.MM);
-                assertEquals(mm, back, 3e-4, style + " " + style.typed(mm));
+                assertEquals(mm, back, 25.4e-4 / 2, style + " " + style.typed(mm));
             }
+        assertEquals("3.937 in", LengthStyle.INCH.typed(100));
         assertEquals("1/8 in", LengthStyle.FRACTION.typed(3.175));
         assertEquals("1.2 mm", LengthStyle.MM.typed(1.2));
     }
