@@ -53,6 +53,7 @@ final class ClampList extends VBox {
         words.add(radius);
         Button away = Looks.button("", Feather.X, "Takes " + name + " away.", () -> bench.change(r -> r.withClamps(r.clamps().map(c -> c.without(i)))));
         away.setAccessibleText("Take " + name + " away");
+        away.getStyleClass().add("small");
         HBox phrase = OrderLine.phrase("C" + name.substring(1) + ": held within", radius, away);
         FlowPane line = new FlowPane(6, 2, phrase);
         line.setAlignment(Pos.CENTER_LEFT);

@@ -106,7 +106,7 @@ final class DetailLine extends FlowPane {
             formula.add(OrderLine.phrase(called, word));
         }
         getChildren().setAll(formula);
-        getChildren().add(holes);
+        getChildren().addAll(holes.nodes());
         getChildren().addAll(recipe.source() instanceof Source.OfPanel ? fine : thin, OrderLine.phrase("notes:", notes), sensitivity);
     }
 

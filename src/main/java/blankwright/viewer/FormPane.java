@@ -421,21 +421,34 @@ final class FormPane extends Pane {
         return Optional.of(shown.onForm(p.getX() + origin[0], p.getY() + origin[1], p.getZ() + origin[2]));
     }
 
+    /** The end of a seam under the pointer, while nothing else is laid or cut. */
+    private Optional<SeamGrip> seamEnd(MouseEvent e) {
+        if (shown == null || orbit.get() == null || !pointing.idle()) return Optional.empty();
+        return SeamGrip.under(shown, bench.workProperty().get().recipe(), orbit.get(), e.getX() - getWidth() / 2, e.getY() - getHeight() / 2,
+                getHeight(), picked(e.getPickResult()).map(place -> shown.numbers(place).form()));
+    }
+
+    /** The end in the hand, onto a rim where one is near: there is the use of most seams, and beside it no skin to be pointed at. */
+    private void move(MouseEvent e) {
+        shown.rimSeen(orbit.get(), e.getX() - getWidth() / 2, e.getY() - getHeight() / 2, getHeight(), 24)
+                .or(() -> picked(e.getPickResult()).map(place -> shown.numbers(place).form()))
+                .ifPresent(at -> bench.move(taken.orElseThrow(), at));
+    }
+
     private void listen() {
         addEventHandler(MouseEvent.MOUSE_PRESSED, e -> {
             requestFocus();
             pressX = lastX = e.getX();
             pressY = lastY = e.getY();
             if (pointing.cuttingProperty().get()) pointing.press(picked(e.getPickResult()));
-            taken = e.getButton() == MouseButton.PRIMARY && !e.isShiftDown() && pointing.idle() ? picked(e.getPickResult())
-                    .flatMap(place -> bench.seamEnd(place, reach())) : Optional.empty();
+            taken = e.getButton() == MouseButton.PRIMARY && !e.isShiftDown() ? seamEnd(e) : Optional.empty();
         });
         addEventHandler(MouseEvent.MOUSE_DRAGGED, e -> {
             if (orbit.get() == null) return;
             double dx = e.getX() - lastX, dy = e.getY() - lastY;
             lastX = e.getX();
             lastY = e.getY();
-            if (taken.isPresent()) picked(e.getPickResult()).ifPresent(place -> bench.move(taken.get(), place, reach()));
+            if (taken.isPresent()) move(e);
             else if (pointing.cuttingProperty().get() && e.getButton() == MouseButton.PRIMARY) pointing.draw(picked(e.getPickResult()));
             else if (e.getButton() == MouseButton.PRIMARY && !e.isShiftDown()) orbit.set(orbit.get().turned(-dx / 160, dy / 160));
             else orbit.set(orbit.get().moved(dx, dy, getHeight()));
@@ -449,7 +462,7 @@ final class FormPane extends Pane {
         addEventHandler(MouseEvent.MOUSE_MOVED, e -> {
             Optional<Place> place = picked(e.getPickResult());
             pointing.hover(place);
-            setCursor(pointing.idle() && place.flatMap(p -> bench.seamEnd(p, reach())).isPresent() ? Cursor.OPEN_HAND : Cursor.DEFAULT);
+            setCursor(seamEnd(e).isPresent() ? Cursor.OPEN_HAND : Cursor.DEFAULT);
         });
         addEventHandler(MouseEvent.MOUSE_EXITED, e -> pointing.hover(Optional.empty()));
         setOnScroll(e -> {

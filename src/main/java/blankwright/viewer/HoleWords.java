@@ -3,6 +3,7 @@ package blankwright.viewer;
 import blankwright.project.FormulaHole;
 import blankwright.viewer.model.Bench;
 import blankwright.viewer.model.Work;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.function.Function;
@@ -13,17 +14,17 @@ import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.Tooltip;
-import javafx.scene.layout.FlowPane;
 import javafx.util.StringConverter;
 import org.kordamp.ikonli.feather.Feather;
 
 /** The holes of a panel by formula: which of them, where it is, how large. */
-final class HoleWords extends FlowPane {
+final class HoleWords {
     private final Bench bench;
     private final ChoiceBox<Integer> which = new ChoiceBox<>();
     private final ChoiceBox<Boolean> shape = new ChoiceBox<>();
     private final LengthWord along, across, diameter, length, width;
     private final List<Node> one, round, oblong;
+    private final List<Node> nodes = new ArrayList<>();
     private boolean showing;
 
     /** A hole with another measure. */
@@ -32,7 +33,6 @@ final class HoleWords extends FlowPane {
     }
 
     HoleWords(Bench bench) {
-        super(10, 4);
         this.bench = bench;
         which.getStyleClass().add("word");
         which.setAccessibleText("Hole to be changed");
@@ -62,15 +62,21 @@ final class HoleWords extends FlowPane {
             bench.change(r -> FormulaHole.without(r, number));
         });
         away.setAccessibleText("Take this hole away");
+        away.getStyleClass().add("small");
         Button add = Looks.button("Add a hole", Feather.PLUS, "One hole more, where there is room for it nearest to the middle of the panel.", this::add);
         add.getStyleClass().add("small");
         round = List.of(OrderLine.phrase("across it", diameter));
         oblong = List.of(OrderLine.phrase("length", length), OrderLine.phrase("width", width));
         one = List.of(which, shape, OrderLine.phrase("along", along), OrderLine.phrase("across", across), away);
-        getChildren().setAll(which, shape, one.get(2), one.get(3));
-        getChildren().addAll(round);
-        getChildren().addAll(oblong);
-        getChildren().addAll(away, add);
+        nodes.addAll(one.subList(0, 4));
+        nodes.addAll(round);
+        nodes.addAll(oblong);
+        nodes.addAll(List.of(away, add));
+    }
+
+    /** Phrase after phrase, to be put into a line. */
+    List<Node> nodes() {
+        return List.copyOf(nodes);
     }
 
     private static <T> StringConverter<T> words(Function<T, String> of) {
@@ -105,8 +111,7 @@ final class HoleWords extends FlowPane {
     /** Nothing where the panel can have no holes. */
     void show(Work work) {
         List<FormulaHole> holes = work == null ? null : FormulaHole.of(work.recipe()).orElse(null);
-        setVisible(holes != null);
-        setManaged(holes != null);
+        shown(nodes, holes != null);
         if (holes == null) return;
         showing = true;
         int chosen = which.getValue() == null ? 0 : Math.min(which.getValue(), holes.size() - 1);

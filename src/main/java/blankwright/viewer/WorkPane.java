@@ -288,6 +288,7 @@ final class WorkPane extends VBox {
         words.setMaxWidth(Double.MAX_VALUE);
         Button away = new Button("", Icons.of(Feather.X));
         away.setAccessibleText(what);
+        away.getStyleClass().add("small");
         away.setTooltip(new Tooltip(what + "."));
         away.setOnAction(e -> gone.run());
         HBox line = new HBox(6, words, away);

@@ -25,6 +25,7 @@ import blankwright.viewer.model.Numbers;
 import blankwright.viewer.model.Orbit;
 import blankwright.viewer.model.Pages;
 import blankwright.viewer.model.Place;
+import blankwright.viewer.model.SeamGrip;
 import blankwright.viewer.model.Side;
 import blankwright.viewer.model.ZoneRow;
 import java.io.ByteArrayOutputStream;
@@ -516,6 +517,127 @@ final class Plays {
         for (int i = 0; i < 4; i++) fx(() -> s.bench.undo());
         s.settle();
         check(!fx(() -> s.bench.unsavedProperty().get()), "four steps back it is as it was opened: " + text(s));
+        s.click(named(s.pane, "more"));
+    }
+
+    /** A hole more, clamps on the blank, and metals from a file of one's own. */
+    static void holesClampsAndOwnAlloysAreChosen(Scenes s) throws IOException {
+        Path skin = Files.writeString(Files.createTempDirectory("skin").resolve("skin.yaml"),
+                "blankwright-recipe: 1\nname: door skin\npanel: {kind: crowned-panel, length: 400mm, width: 300mm, length-rise: 20mm, width-rise: 12mm}\n"
+                + "chord: 1mm\nthickness: 1mm\nalloy: 3003-O\n");
+        fx(() -> s.bench.open(skin));
+        s.settle();
+        s.click(named(s.pane, "more"));
+        int holes = s.bench.result().orElseThrow().pieces().get(0).holes();
+        s.click(named(s.pane, "Add a hole"));
+        s.settle();
+        check(s.bench.result().orElseThrow().pieces().get(0).holes() == holes + 1, "no hole more: " + s.bench.troubleProperty().get());
+        type(s, (TextField) accessible(s.pane, "Hole: diameter"), "60");
+        s.settle();
+        check(text(s).contains("diameter: 60mm"), text(s));
+        type(s, (TextField) accessible(s.pane, "Hole: diameter"), "900");
+        s.settle();
+        check(s.bench.troubleProperty().get().contains("hole"), "a hole larger than the panel: " + s.bench.troubleProperty().get());
+        s.picture("holes");
+        s.click(named(s.pane, "more"));
+
+        ToggleButton clamp = (ToggleButton) named(s.pane, "Clamp it");
+        s.click(clamp);
+        double[] box = s.bench.laidProperty().get().box();
+        clickBlank(s, box[0] + 0.12 * (box[2] - box[0]), box[1] + 0.2 * (box[3] - box[1]));
+        s.settle();
+        clickBlank(s, box[0] + 0.88 * (box[2] - box[0]), box[1] + 0.2 * (box[3] - box[1]));
+        s.settle();
+        s.keys(KeyCode.ESCAPE);
+        check(!clamp.isSelected(), "Escape leaves it");
+        type(s, (TextField) accessible(s.pane, "Clamp 2: held within"), "35");
+        s.settle();
+        check(text(s).contains("35mm]"), text(s));
+        check(s.bench.laidProperty().get().has(MapKind.BUCKLING), "it was not tried: " + s.bench.troubleProperty().get());
+        fx(() -> s.bench.mapProperty().set(MapKind.BUCKLING));
+        s.picture("clamps");
+        fx(() -> s.bench.mapProperty().set(MapKind.WORK));
+
+        s.answers.next = Files.writeString(Files.createTempDirectory("alloys").resolve("my-alloys.yaml"), """
+                blankwright-alloys: 1
+                alloys:
+                  - {metal: door skin, temper: as found, family: steel, E: 205 GPa, nu: 0.3, density: 7850 kg/m3, yield: 180 MPa, tensile: 300 MPa, elongation: 36 %}
+                """);
+        MenuButton own = (MenuButton) accessible(s.pane, "A list of your own alloys");
+        fx(() -> own.getItems().get(0).fire());
+        ChoiceBox<?> metal = (ChoiceBox<?>) accessible(s.pane, "Metal of the sheet");
+        fx(() -> metal.getSelectionModel().select(1));
+        s.settle();
+        check(text(s).contains("alloys: ") && text(s).contains("door skin"), text(s));
+        check(metal.getItems().size() == AlloyReader.shipped().list().size() + 2, "metals to choose from: " + metal.getItems().size());
+        s.picture("own-alloys");
+        fx(() -> own.show());
+        Scenes.pulses();
+        check(own.getItems().stream().anyMatch(i -> i.getText().endsWith("my-alloys.yaml out")), "no way back");
+        fx(() -> own.hide());
+        fx(() -> {
+            while (s.bench.canUndoProperty().get()) s.bench.undo();
+        });
+        s.settle();
+        check(metal.getItems().size() == AlloyReader.shipped().list().size() + 1, "the list is left out again");
+        check(!fx(() -> s.bench.unsavedProperty().get()), "as it was opened");
+    }
+
+    /** The end of a seam taken on the form and drawn along the rim; the blank follows, and one step takes it back. */
+    static void aSeamIsMoved(Scenes s) throws IOException {
+        Path tube = Files.writeString(Files.createTempDirectory("tube").resolve("tube.yaml"),
+                "blankwright-recipe: 1\nname: tube\npanel: {kind: cone-frustum, bottom-radius: 120mm, top-radius: 80mm, height: 200mm, sweep: 360deg}\n"
+                + "chord: 0.3mm\nthickness: 1mm\n");
+        fx(() -> s.bench.open(tube));
+        s.settle();
+        List<SeamGrip> ends = SeamGrip.all(s.bench.laidProperty().get(), s.bench.workProperty().get().recipe());
+        check(ends.size() == 2, "ends of the seam that opened it: " + ends.size());
+        double h = fx(() -> s.pane.form().getHeight()), w = fx(() -> s.pane.form().getWidth());
+        double[] end = ends.get(0).at()[2] > ends.get(1).at()[2] ? ends.get(0).at() : ends.get(1).at();
+        fx(() -> s.pane.form().look(Side.ABOVE));
+        Orbit above = orbit(s);
+        double[] from = above.seen(end[0], end[1], end[2], h);
+        double angle = 0.7, x = end[0] * Math.cos(angle) - end[1] * Math.sin(angle), y = end[0] * Math.sin(angle) + end[1] * Math.cos(angle);
+        double[] to = above.seen(x, y, end[2], h);
+        double out = Math.hypot(from[0], from[1]), in = (out + 8) / out;                 // a little outwards: onto the skin, which widens downwards
+        s.hold(s.pane.form(), w / 2 + in * from[0], h / 2 + in * from[1], w / 2 + in * to[0], h / 2 + in * to[1]);
+        s.settle();
+        s.picture("seam-moving");
+        s.release();
+        s.settle();
+        check(s.bench.workProperty().get().recipe().seams().size() == 1, "no seam was moved " + s.bench.troubleProperty().get());
+        double[] now = SeamGrip.all(s.bench.laidProperty().get(), s.bench.workProperty().get().recipe()).stream().map(SeamGrip::at)
+                .filter(p -> Math.abs(p[2] - end[2]) < 1).findFirst().orElseThrow();
+        same(0, Math.hypot(now[0] - x, now[1] - y), 15, "where the hand took it");
+        same(1, s.bench.laidProperty().get().skins().size(), 0, "pieces");
+        s.picture("seam-moved");
+        s.keys(KeyCode.CONTROL, KeyCode.Z);
+        s.settle();
+        check(s.bench.workProperty().get().recipe().seams().isEmpty() && !fx(() -> s.bench.unsavedProperty().get()), "one drag, one step");
+    }
+
+    /** A measure of a panel of many triangles, dragged: few triangles are shown, said to be so; then the whole. */
+    static void aLargePanelFollowsInFewTriangles(Scenes s) throws IOException {
+        Path fine = Files.writeString(Files.createTempDirectory("large").resolve("large.yaml"),
+                "blankwright-recipe: 1\nname: large\npanel: {kind: torus-section, ring: 330mm, tube: 95mm, sweep: 150deg, round: 160deg}\nchord: 0.02mm\n");
+        fx(() -> s.bench.open(fine));
+        s.settle();
+        Laid before = s.bench.laidProperty().get();
+        check(before.result().input().triangles() > 20_000, before.result().input().triangles() + " triangles");
+        s.click(named(s.pane, "more"));
+        Node word = accessible(s.pane, "Measure: tube");
+        s.hold(word, 10, 10, 130, 10);
+        s.settle();
+        FirstAnswer first = fx(() -> s.bench.firstAnswerProperty().get());
+        check(first != null && first.draft().coarse(), "nothing follows the drag: " + s.bench.troubleProperty().get());
+        s.picture("few-triangles");
+        s.release();
+        s.settle();
+        check(fx(() -> s.bench.firstAnswerProperty().get()) == null && s.bench.laidProperty().get() != before, "the whole is there");
+        double[] shown = first.box(), is = s.bench.laidProperty().get().box();
+        for (int k = 0; k < 2; k++) same(is[k + 2] - is[k], shown[k + 2] - shown[k], 6, "side of the blank as it was shown");
+        fx(() -> s.bench.undo());
+        s.settle();
         s.click(named(s.pane, "more"));
     }
 

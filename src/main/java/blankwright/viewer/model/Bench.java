@@ -258,15 +258,13 @@ public final class Bench {
         change(r -> r.withSeams(all));
     }
 
-    /** The end of a seam that lies within {@code reach} mm of a place. */
-    public Optional<SeamGrip> seamEnd(Place place, double reach) {
-        return history == null ? Optional.empty() : SeamGrip.near(laid.get(), history.now().recipe(), laid.get().numbers(place).form(), reach);
-    }
-
-    /** Moves the end of a seam, onto a rim where it comes nearer than {@code reach} mm to it; all moves of one grip are one step. */
-    public void move(SeamGrip end, Place to, double reach) {
-        double[] at = laid.get().toRim(to, reach);
-        change(r -> r.withSeams(end.moved(at)), end);
+    /**
+     * Moves the end of a seam; all moves of one grip are one step.
+     *
+     * @param to mm on the form
+     */
+    public void move(SeamGrip end, double[] to) {
+        change(r -> r.withSeams(end.moved(to)), end);
     }
 
     /** Leaves a seam out again. */

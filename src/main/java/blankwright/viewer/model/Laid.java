@@ -6,6 +6,7 @@ import blankwright.job.Result;
 import blankwright.mesh.EdgeTable;
 import blankwright.mesh.RimLoops;
 import blankwright.mesh.TriMesh;
+import blankwright.mesh.cut.Seam;
 import blankwright.mesh.query.SkinPoint;
 import blankwright.picture.PressedPicture;
 import blankwright.picture.Tints;
@@ -35,6 +36,7 @@ public final class Laid {
     private final Tapes tapes;
     private final Map<DrawnTape, Optional<TapeLine>> lines = new ConcurrentHashMap<>();     // asked for at each drawing
     private final List<Skin> skins = new ArrayList<>();
+    private List<List<Corner>> rims;              // once they are asked for
     private final Map<MapKind, Tints> usual = new EnumMap<>(MapKind.class);
     private final Map<MapKind, List<Contour>> contours = new EnumMap<>(MapKind.class);
 
@@ -191,19 +193,62 @@ public final class Laid {
 
     /** The corner of a rim nearest to a place, where it lies within {@code reach} mm of it, else the place itself: 3 on the form, mm. */
     double[] toRim(Place place, double reach) {
-        TriMesh form = skins.get(place.piece()).map().form();
         double[] at = numbers(place).form(), best = at;
         double least = reach;
-        RimLoops rims = RimLoops.of(form, EdgeTable.of(form));
-        for (int i = 0; i < rims.count(); i++) {
-            for (int v : rims.loop(i)) {
-                double off = Math.hypot(Math.hypot(form.x(v) - at[0], form.y(v) - at[1]), form.z(v) - at[2]);
-                if (off > least) continue;
-                least = off;
-                best = new double[] {form.x(v), form.y(v), form.z(v)};
-            }
+        for (Corner corner : rims().get(place.piece())) {
+            double off = Math.hypot(Math.hypot(corner.at[0] - at[0], corner.at[1] - at[1]), corner.at[2] - at[2]);
+            if (off > least) continue;
+            least = off;
+            best = corner.at;
         }
         return best;
+    }
+
+    /** The corner of a rim, no seam, seen nearest to a point of the picture, x and y from its middle, within {@code far} px: 3 on the form, mm. */
+    public Optional<double[]> rimSeen(Orbit orbit, double x, double y, double height, double far) {
+        double[] best = null;
+        double least = far;
+        for (List<Corner> corners : rims()) {
+            for (Corner corner : corners) {
+                double[] seen = orbit.seen(corner.at[0], corner.at[1], corner.at[2], height);
+                double off = Math.hypot(seen[0] - x, seen[1] - y);
+                if (corner.cut || seen[2] <= 0 || off > least) continue;
+                least = off;
+                best = corner.at;
+            }
+        }
+        return Optional.ofNullable(best);
+    }
+
+    /**
+     * A corner of a rim.
+     *
+     * @param at mm on the form
+     * @param cut true where it is one only by a seam
+     */
+    private record Corner(double[] at, boolean cut) { }
+
+    /** Of each piece. */
+    private synchronized List<List<Corner>> rims() {
+        if (rims != null) return rims;
+        List<List<Corner>> all = new ArrayList<>();
+        for (Skin skin : skins) {
+            TriMesh form = skin.map().form();
+            boolean[] cut = new boolean[form.vertexCount()];
+            for (Seam seam : skin.piece().seams()) {
+                for (int i = 1; i < seam.edgeCount(); i++) {            // its ends lie on rims, or are where it stops
+                    if (seam.left(i, 0) >= 0) cut[seam.left(i, 0)] = true;
+                    if (seam.right(i, 0) >= 0) cut[seam.right(i, 0)] = true;
+                }
+            }
+            List<Corner> corners = new ArrayList<>();
+            RimLoops loops = RimLoops.of(form, EdgeTable.of(form));
+            for (int i = 0; i < loops.count(); i++)
+                for (int v : loops.loop(i)) corners.add(new Corner(new double[] {form.x(v), form.y(v), form.z(v)}, cut[v]));
+            all.add(corners);
+        }
+        rims = all;
+        return rims;
     }
 
     /** The line round a zone, evened out. */

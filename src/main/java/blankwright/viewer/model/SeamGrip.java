@@ -10,12 +10,11 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * An end of a seam in a hand: of one that was drawn, or of one by which the program opened the form, which becomes a drawn one when it is moved.
- * What is between the other end and this one stays as far as the middle of an added seam, else as it was drawn.
+ * An end of a seam in a hand: of one that was drawn, whose other places stay, or of one by which the program opened the form, which becomes a drawn
+ * one when it is moved, from end to end the shortest way.
  */
 public final class SeamGrip {
-    /** Places kept of the half of an added seam that is not moved. */
-    private static final int KEPT = 4;
+    private static final double FINGER = 12, BEHIND = 3;        // px; fingers deep
 
     private final List<DrawnSeam> seams;
     private final int number;               // among them, from 0; as many as they are for one that was added
@@ -37,18 +36,31 @@ public final class SeamGrip {
         return ends;
     }
 
-    /** The one nearest to a point of the form, mm, within {@code reach} mm. */
-    public static Optional<SeamGrip> near(Laid laid, Recipe recipe, double[] form, double reach) {
+    /**
+     * The one seen nearest to a point of the picture, within a finger's width; not one that lies far behind the skin seen there.
+     *
+     * @param x with y from the middle of the picture, px
+     * @param height of the picture, px
+     * @param skin the place of the form under that point, mm, where there is one: ends lie on rims, beside which there is none
+     */
+    public static Optional<SeamGrip> under(Laid laid, Recipe recipe, Orbit orbit, double x, double y, double height, Optional<double[]> skin) {
         SeamGrip best = null;
-        double least = reach;
+        double least = FINGER;
         for (SeamGrip grip : all(laid, recipe)) {
-            double[] at = grip.at();
-            double off = Math.hypot(Math.hypot(at[0] - form[0], at[1] - form[1]), at[2] - form[2]);
-            if (off > least) continue;
+            double[] at = grip.at(), seen = orbit.seen(at[0], at[1], at[2], height);
+            double off = Math.hypot(seen[0] - x, seen[1] - y);
+            boolean hidden = skin.isPresent() && depth(orbit, at) - depth(orbit, skin.get()) > BEHIND * FINGER * orbit.span() / height;
+            if (seen[2] <= 0 || off > least || hidden) continue;
             least = off;
             best = grip;
         }
         return Optional.ofNullable(best);
+    }
+
+    /** Away from the eye, mm, from some place. */
+    private static double depth(Orbit orbit, double[] p) {
+        double[] t = orbit.towards();
+        return -(p[0] * t[0] + p[1] * t[1] + p[2] * t[2]);
     }
 
     private static void both(List<SeamGrip> ends, List<DrawnSeam> seams, int number, List<DrawnSeam.Point> path) {
@@ -86,9 +98,7 @@ public final class SeamGrip {
      */
     List<DrawnSeam> moved(double[] to) {
         boolean added = number == seams.size();
-        List<DrawnSeam.Point> points = new ArrayList<>();
-        int keep = added ? path.size() / 2 : path.size() - 1, steps = added ? Math.min(KEPT, keep) : keep;
-        for (int i = 0; i < steps; i++) points.add(path.get(i * keep / steps));
+        List<DrawnSeam.Point> points = new ArrayList<>(path.subList(0, added ? 1 : path.size() - 1));
         points.add(point(to[0], to[1], to[2]));
         if (points.stream().distinct().count() < 2) throw new IllegalArgumentException("A seam needs two places: where it begins and where it ends.");
         List<DrawnSeam> all = new ArrayList<>(seams);

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import blankwright.job.FlattenJob;
 import blankwright.job.Given;
 import blankwright.mesh.Forms;
+import blankwright.mesh.TriMesh;
 import blankwright.mesh.cut.DrawnSeam;
 import blankwright.mesh.cut.Seam;
 import blankwright.mesh.io.Format;
@@ -57,10 +58,6 @@ class SeamGripTest {
         return bench.workProperty().get().recipe();
     }
 
-    private Place at(double... xyz) {
-        return bench.laidProperty().get().onForm(xyz[0], xyz[1], xyz[2]);
-    }
-
     @Test
     void theSeamThatOpenedATubeIsTakenElsewhere() throws Exception {
         Laid opened = bench.laidProperty().get();
@@ -68,10 +65,24 @@ class SeamGripTest {
         assertEquals(2, ends.size());
         SeamGrip end = ends.get(0);
         double[] there = end.at(), stays = ends.get(1).at();
-        assertEquals(Optional.of(0.0), bench.seamEnd(at(there), 5).map(g -> distance(g.at(), there)));
-        assertEquals(Optional.empty(), bench.seamEnd(at(-there[0], -there[1], there[2]), 5), "the other side of the tube");
+        Orbit orbit = Orbit.round(opened.frame()).fitting(opened.forms(), 600, 500);
+        double[] seen = orbit.seen(there[0], there[1], there[2], 500);
+        assertEquals(Optional.of(0.0), under(opened, orbit, seen[0] + 5, seen[1] - 6, Optional.empty()).map(g -> distance(g.at(), there)), "a finger beside it");
+        assertEquals(Optional.of(0.0), under(opened, orbit, seen[0], seen[1], Optional.of(there)).map(g -> distance(g.at(), there)));
+        assertEquals(Optional.empty(), under(opened, orbit, seen[0] + 10, seen[1] - 8, Optional.empty()), "too far");
+        assertEquals(Optional.empty(), under(opened, orbit, seen[0], seen[1], Optional.of(nearer(orbit, there, 100))), "behind another skin");
+        assertTrue(under(opened, orbit, seen[0], seen[1], Optional.of(nearer(orbit, there, -100))).isPresent(), "before it");
+        Seam added = opened.skins().get(0).piece().seams().get(0);
+        TriMesh form = opened.skins().get(0).map().form();
+        for (int i = 1; i < added.edgeCount(); i++) {
+            int v = added.left(i, 0);
+            double[] on = seenAt(opened, new double[] {form.x(v), form.y(v), form.z(v)});
+            double[] rim = opened.rimSeen(Orbit.round(opened.frame()), on[0], on[1], 500, 1000).orElseThrow();
+            assertTrue(Math.abs(rim[2] - there[2]) < 1e-6 || Math.abs(rim[2] - stays[2]) < 1e-6, "a seam is no rim to be drawn onto");
+        }
         for (double angle : new double[] {0.3, 0.6, 0.9})
-            bench.move(end, at(turned(there, angle)), 12);
+            bench.move(end, opened.rimSeen(Orbit.round(opened.frame()), seenAt(opened, turned(there, angle))[0] + 3, seenAt(opened, turned(there, angle))[1],
+                    500, 40).orElseThrow());
         bench.letGo();
         settle();
         assertEquals("", bench.troubleProperty().get());
@@ -99,8 +110,8 @@ class SeamGripTest {
         DrawnSeam drawn = new DrawnSeam(List.of(new DrawnSeam.Point(80, 0, bottom), new DrawnSeam.Point(80, 0, middle), new DrawnSeam.Point(80, 0, top)));
         assertTrue(bench.change(r -> r.withSeams(List.of(drawn))));
         settle();
-        SeamGrip end = bench.seamEnd(at(80, 0, top), 5).orElseThrow(), begin = bench.seamEnd(at(80, 0, bottom), 5).orElseThrow();
-        bench.move(end, at(0, 80, top), 5);
+        SeamGrip begin = SeamGrip.all(bench.laidProperty().get(), now()).get(1), end = SeamGrip.all(bench.laidProperty().get(), now()).get(0);
+        bench.move(end, new double[] {0, 80, top});
         bench.letGo();
         settle();
         List<DrawnSeam.Point> points = now().seams().get(0).points();
@@ -109,6 +120,20 @@ class SeamGripTest {
         assertFalse(points.contains(drawn.points().get(2)));
         assertEquals(0, distance(begin.at(), new double[] {80, 0, bottom}), 1e-9);
         assertEquals(1, now().seams().size());
+    }
+
+    private Optional<SeamGrip> under(Laid laid, Orbit orbit, double x, double y, Optional<double[]> skin) {
+        return SeamGrip.under(laid, now(), orbit, x, y, 500, skin);
+    }
+
+    private static double[] seenAt(Laid laid, double[] p) {
+        return Orbit.round(laid.frame()).seen(p[0], p[1], p[2], 500);
+    }
+
+    /** So many mm towards the eye. */
+    private static double[] nearer(Orbit orbit, double[] p, double mm) {
+        double[] t = orbit.towards();
+        return new double[] {p[0] + mm * t[0], p[1] + mm * t[1], p[2] + mm * t[2]};
     }
 
     private static double[] turned(double[] p, double angle) {
