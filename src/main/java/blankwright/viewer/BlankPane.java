@@ -461,7 +461,8 @@ final class BlankPane extends Pane {
     private Optional<Place> under(double x, double y) {
         if (shown == null || view.get() == null || bench.firstAnswerProperty().get() != null) return Optional.empty();
         FlatView now = view.get();
-        return shown.onBlank(now.uAt(x - getWidth() / 2), now.vAt(y - getHeight() / 2), 4 / now.perMm());
+        double beside = pointing.cuttingProperty().get() ? 16 : 4;             // px: a seam ends on a rim, which nobody hits from inside
+        return shown.onBlank(now.uAt(x - getWidth() / 2), now.vAt(y - getHeight() / 2), beside / now.perMm());
     }
 
     private void listen() {

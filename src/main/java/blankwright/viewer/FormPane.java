@@ -421,6 +421,18 @@ final class FormPane extends Pane {
         return Optional.of(shown.onForm(p.getX() + origin[0], p.getY() + origin[1], p.getZ() + origin[2]));
     }
 
+    /** The place under the pointer; where a seam is cut also beside a rim, which is where seams end. */
+    private Optional<Place> clicked(MouseEvent e) {
+        Optional<Place> on = picked(e.getPickResult());
+        if (on.isPresent() || shown == null || orbit.get() == null || !pointing.cuttingProperty().get()) return on;
+        return rim(e).map(at -> shown.onForm(at[0], at[1], at[2]));
+    }
+
+    /** The corner of a rim two fingers' width or less from the pointer. */
+    private Optional<double[]> rim(MouseEvent e) {
+        return shown.rimSeen(orbit.get(), e.getX() - getWidth() / 2, e.getY() - getHeight() / 2, getHeight(), 24);
+    }
+
     /** The end of a seam under the pointer, while nothing else is laid or cut. */
     private Optional<SeamGrip> seamEnd(MouseEvent e) {
         if (shown == null || orbit.get() == null || !pointing.idle()) return Optional.empty();
@@ -430,9 +442,7 @@ final class FormPane extends Pane {
 
     /** The end in the hand, onto a rim where one is near: there is the use of most seams, and beside it no skin to be pointed at. */
     private void move(MouseEvent e) {
-        shown.rimSeen(orbit.get(), e.getX() - getWidth() / 2, e.getY() - getHeight() / 2, getHeight(), 24)
-                .or(() -> picked(e.getPickResult()).map(place -> shown.numbers(place).form()))
-                .ifPresent(at -> bench.move(taken.orElseThrow(), at));
+        rim(e).or(() -> picked(e.getPickResult()).map(place -> shown.numbers(place).form())).ifPresent(at -> bench.move(taken.orElseThrow(), at));
     }
 
     private void listen() {
@@ -440,7 +450,7 @@ final class FormPane extends Pane {
             requestFocus();
             pressX = lastX = e.getX();
             pressY = lastY = e.getY();
-            if (pointing.cuttingProperty().get()) pointing.press(picked(e.getPickResult()));
+            if (pointing.cuttingProperty().get()) pointing.press(clicked(e));
             taken = e.getButton() == MouseButton.PRIMARY && !e.isShiftDown() ? seamEnd(e) : Optional.empty();
         });
         addEventHandler(MouseEvent.MOUSE_DRAGGED, e -> {
@@ -456,7 +466,7 @@ final class FormPane extends Pane {
         addEventHandler(MouseEvent.MOUSE_RELEASED, e -> pointing.drawn(reach()));
         addEventHandler(MouseEvent.MOUSE_CLICKED, e -> {
             if (Math.hypot(e.getX() - pressX, e.getY() - pressY) > 4) return;
-            if (e.getButton() == MouseButton.PRIMARY) pointing.click(picked(e.getPickResult()), false, reach());
+            if (e.getButton() == MouseButton.PRIMARY) pointing.click(clicked(e), false, reach());
             if (e.getButton() == MouseButton.PRIMARY && e.getClickCount() == 2) squareOn();
         });
         addEventHandler(MouseEvent.MOUSE_MOVED, e -> {

@@ -112,7 +112,7 @@ final class Pointing {
     /** @param reach how near to a rim is on it, mm */
     void click(Optional<Place> place, boolean onBlank, double reach) {
         if (place.isEmpty()) {
-            letGo();
+            if (idle()) letGo();                // a click beside the panel ends nothing that was begun: Escape does
         } else if (clamping.get()) {
             if (!bench.hold(place.get())) clamping.set(false);
         } else if (idle()) {

@@ -36,7 +36,8 @@ class ScreenTest {
         "changesAreTypedAndTakenBack", "theBlankFollowsADrag", "aTapeIsLaid", "theUnworkedSheetBuckles", "theProposedSeamIsTaken", "aSeamIsCut",
                 "theScaleIsDragged",
         "whatGoesToTheBenchIsShownAndWritten", "sheetsGoToThePrinter", "theUnitIsAsked",
-        "measuresAndToolsAreChanged", "holesClampsAndOwnAlloysAreChosen", "aSeamIsMoved", "aLargePanelFollowsInFewTriangles", "aPadZoomsAndSlides", "aFileIsDropped", "seamsAreDragged", "filesAreAskedFor", "closingAsksOnce",
+        "measuresAndToolsAreChanged", "holesClampsAndOwnAlloysAreChosen", "aSeamIsMoved", "aLargePanelFollowsInFewTriangles",
+        "aPadZoomsAndSlides", "aFileIsDropped", "seamsAreDragged", "filesAreAskedFor", "closingAsksOnce", "fromTheScanToThePattern",
         "theKeyboardReachesEverything", "inchFractions", "darkWithLargeLetters", "everythingHasAName", "theManualOpensAtTheRightPart", "soak"})
     void scene(String name) throws IOException {
         player.play(name);

@@ -587,8 +587,8 @@ public final class Bench {
                 return Packet.write(shown, to, files, paper, progress);
             }
         }, false, written -> {
-            news.set("Written to " + folder + ": " + String.join(", ",
-                    written.files().stream().map(f -> f.getFileName().toString()).toList()));
+            int count = written.files().size();
+            news.set((count == 1 ? "One file was" : count + " files were") + " written to " + folder + ".");
             if (!written.findings().isEmpty()) trouble.set(written.findings().get(0).words().text(style.get()));
         }, e -> {
             if (e instanceof IOException) trouble.set("The files could not be written: " + InputFile.words(e)

@@ -10,17 +10,20 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * An end of a seam in a hand: of one that was drawn, whose other places stay, or of one by which the program opened the form, which becomes a drawn
- * one when it is moved, from end to end the shortest way.
+ * An end of a seam in a hand: of one that was drawn, or of one by which the program opened the form, which becomes a drawn one when it is moved.
+ * What lies between follows in proportion, so that a seam across a panel stays one.
  */
 public final class SeamGrip {
+    private static final int STEPS = 6;                         // places along a seam that was not drawn through any
     private static final double FINGER = 12, BEHIND = 3;        // px; fingers deep
 
+    private final Laid laid;
     private final List<DrawnSeam> seams;
     private final int number;               // among them, from 0; as many as they are for one that was added
     private final List<DrawnSeam.Point> path;       // from the end that stays to the one that is moved
 
-    private SeamGrip(List<DrawnSeam> seams, int number, List<DrawnSeam.Point> path) {
+    private SeamGrip(Laid laid, List<DrawnSeam> seams, int number, List<DrawnSeam.Point> path) {
+        this.laid = laid;
         this.seams = seams;
         this.number = number;
         this.path = path;
@@ -29,10 +32,10 @@ public final class SeamGrip {
     /** Both ends of each seam of what is laid out, and of what was drawn since. */
     public static List<SeamGrip> all(Laid laid, Recipe recipe) {
         List<SeamGrip> ends = new ArrayList<>();
-        for (int i = 0; i < recipe.seams().size(); i++) both(ends, recipe.seams(), i, recipe.seams().get(i).points());
+        for (int i = 0; i < recipe.seams().size(); i++) both(ends, laid, recipe.seams(), i, recipe.seams().get(i).points());
         for (Skin skin : laid.skins())
             for (Seam seam : skin.piece().seams())
-                if (seam.kind() == Seam.Kind.ADDED) both(ends, recipe.seams(), recipe.seams().size(), path(skin.map().form(), seam));
+                if (seam.kind() == Seam.Kind.ADDED) both(ends, laid, recipe.seams(), recipe.seams().size(), way(skin.map().form(), seam));
         return ends;
     }
 
@@ -63,21 +66,41 @@ public final class SeamGrip {
         return -(p[0] * t[0] + p[1] * t[1] + p[2] * t[2]);
     }
 
-    private static void both(List<SeamGrip> ends, List<DrawnSeam> seams, int number, List<DrawnSeam.Point> path) {
+    private static void both(List<SeamGrip> ends, Laid laid, List<DrawnSeam> seams, int number, List<DrawnSeam.Point> path) {
         List<DrawnSeam.Point> back = new ArrayList<>(path);
         Collections.reverse(back);
-        ends.add(new SeamGrip(seams, number, path));
-        ends.add(new SeamGrip(seams, number, back));
+        ends.add(new SeamGrip(laid, seams, number, path));
+        ends.add(new SeamGrip(laid, seams, number, back));
     }
 
-    private static List<DrawnSeam.Point> path(TriMesh form, Seam seam) {
+    /** A few places along a seam as it was laid out. */
+    private static List<DrawnSeam.Point> way(TriMesh form, Seam seam) {
         List<DrawnSeam.Point> path = new ArrayList<>();
-        for (int i = 0; i <= seam.edgeCount(); i++) {
-            int edge = Math.min(i, seam.edgeCount() - 1), end = i - edge;
+        int steps = Math.min(STEPS, seam.edgeCount());
+        for (int k = 0; k <= steps; k++) {
+            int i = k * seam.edgeCount() / steps, edge = Math.min(i, seam.edgeCount() - 1), end = i - edge;
             int v = seam.left(edge, end) >= 0 ? seam.left(edge, end) : seam.right(edge, end);
             path.add(point(form.x(v), form.y(v), form.z(v)));
         }
         return path;
+    }
+
+    /** From the end that stays; where only the ends were drawn, as the seam went between them. */
+    private List<DrawnSeam.Point> places() {
+        if (path.size() > 2) return path;
+        for (Skin skin : laid.skins()) {
+            for (Seam seam : skin.piece().seams()) {
+                if (seam.kind() != Seam.Kind.CHOSEN || seam.number() != number + 1) continue;
+                List<DrawnSeam.Point> way = way(skin.map().form(), seam);
+                if (distance(way.get(0), path.get(0)) > distance(way.get(way.size() - 1), path.get(0))) Collections.reverse(way);
+                return way;
+            }
+        }
+        return path;
+    }
+
+    private static double distance(DrawnSeam.Point p, DrawnSeam.Point q) {
+        return Math.hypot(Math.hypot(p.x() - q.x(), p.y() - q.y()), p.z() - q.z());
     }
 
     private static DrawnSeam.Point point(double x, double y, double z) {
@@ -98,7 +121,17 @@ public final class SeamGrip {
      */
     List<DrawnSeam> moved(double[] to) {
         boolean added = number == seams.size();
-        List<DrawnSeam.Point> points = new ArrayList<>(path.subList(0, added ? 1 : path.size() - 1));
+        List<DrawnSeam.Point> was = places(), points = new ArrayList<>();
+        double[] along = new double[was.size()], from = at();
+        for (int i = 1; i < along.length; i++) along[i] = along[i - 1] + distance(was.get(i - 1), was.get(i));
+        points.add(path.get(0));
+        for (int i = 1; i < along.length - 1; i++) {
+            double share = along[i] / along[along.length - 1];
+            DrawnSeam.Point p = was.get(i);
+            double[] on = laid.numbers(laid.onForm(p.x() + share * (to[0] - from[0]), p.y() + share * (to[1] - from[1]),
+                    p.z() + share * (to[2] - from[2]))).form();
+            points.add(point(on[0], on[1], on[2]));
+        }
         points.add(point(to[0], to[1], to[2]));
         if (points.stream().distinct().count() < 2) throw new IllegalArgumentException("A seam needs two places: where it begins and where it ends.");
         List<DrawnSeam> all = new ArrayList<>(seams);

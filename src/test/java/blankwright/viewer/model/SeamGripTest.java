@@ -116,8 +116,11 @@ class SeamGripTest {
         settle();
         List<DrawnSeam.Point> points = now().seams().get(0).points();
         assertEquals(3, points.size());
-        assertTrue(points.contains(drawn.points().get(0)) && points.contains(drawn.points().get(1)), "the rest stays");
-        assertFalse(points.contains(drawn.points().get(2)));
+        assertTrue(points.contains(drawn.points().get(0)), "the other end stays");
+        DrawnSeam.Point between = points.get(1);
+        assertEquals(80, Math.hypot(between.x(), between.y()), 1, "what lies between is on the skin, half as far round");
+        assertEquals(Math.PI / 4, Math.atan2(between.y(), between.x()), 0.15);
+        assertEquals(middle, between.z(), 1);
         assertEquals(0, distance(begin.at(), new double[] {80, 0, bottom}), 1e-9);
         assertEquals(1, now().seams().size());
     }
