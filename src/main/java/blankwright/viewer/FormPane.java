@@ -319,9 +319,10 @@ final class FormPane extends Pane {
         for (Skin skin : shown.skins()) {
             TriMesh form = skin.map().form();
             for (Seam seam : skin.piece().seams())
-                for (int i = 0; i < seam.edgeCount(); i++)
-                    cuts.add(seam.left(i, 0) >= 0 ? edge(form, seam.left(i, 0), seam.left(i, 1))
-                            : edge(form, seam.right(i, 0), seam.right(i, 1)));
+                for (int i = 0; i < seam.edgeCount(); i++) {
+                    if (seam.left(i, 0) >= 0) cuts.add(edge(form, seam.left(i, 0), seam.left(i, 1)));
+                    else if (seam.right(i, 0) >= 0) cuts.add(edge(form, seam.right(i, 0), seam.right(i, 1)));    // else along other pieces
+                }
         }
         wires.getChildren().add(Wire.of(cuts, origin, thin() * 1.2, Palette.colour(Layer.CUT.rgb())));
     }

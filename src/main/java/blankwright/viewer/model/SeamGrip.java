@@ -35,7 +35,8 @@ public final class SeamGrip {
         for (int i = 0; i < recipe.seams().size(); i++) both(ends, laid, recipe.seams(), i, recipe.seams().get(i).points());
         for (Skin skin : laid.skins())
             for (Seam seam : skin.piece().seams())
-                if (seam.kind() == Seam.Kind.ADDED) both(ends, laid, recipe.seams(), recipe.seams().size(), way(skin.map().form(), seam));
+                if (seam.kind() == Seam.Kind.ADDED && !way(skin.map().form(), seam).isEmpty())
+                    both(ends, laid, recipe.seams(), recipe.seams().size(), way(skin.map().form(), seam));
         return ends;
     }
 
@@ -73,13 +74,14 @@ public final class SeamGrip {
         ends.add(new SeamGrip(laid, seams, number, back));
     }
 
-    /** A few places along a seam as it was laid out. */
+    /** A few places along a seam as it was laid out; fewer than two where it runs on along other pieces. */
     private static List<DrawnSeam.Point> way(TriMesh form, Seam seam) {
         List<DrawnSeam.Point> path = new ArrayList<>();
         int steps = Math.min(STEPS, seam.edgeCount());
         for (int k = 0; k <= steps; k++) {
             int i = k * seam.edgeCount() / steps, edge = Math.min(i, seam.edgeCount() - 1), end = i - edge;
             int v = seam.left(edge, end) >= 0 ? seam.left(edge, end) : seam.right(edge, end);
+            if (v < 0) return List.of();
             path.add(point(form.x(v), form.y(v), form.z(v)));
         }
         return path;
@@ -92,6 +94,7 @@ public final class SeamGrip {
             for (Seam seam : skin.piece().seams()) {
                 if (seam.kind() != Seam.Kind.CHOSEN || seam.number() != number + 1) continue;
                 List<DrawnSeam.Point> way = way(skin.map().form(), seam);
+                if (way.isEmpty()) continue;
                 if (distance(way.get(0), path.get(0)) > distance(way.get(way.size() - 1), path.get(0))) Collections.reverse(way);
                 return way;
             }

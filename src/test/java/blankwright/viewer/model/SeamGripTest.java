@@ -125,6 +125,26 @@ class SeamGripTest {
         assertEquals(1, now().seams().size());
     }
 
+    /** Each of four pieces knows half of each seam; moved, the one keeps its other end. */
+    @Test
+    void seamsThatCrossAreMovedToo() throws Exception {
+        bench.open(Files.writeString(temp.resolve("dish.yaml"), "blankwright-recipe: 1\nname: dish\nchord: 1mm\n"
+                + "panel: {kind: spherical-cap, radius: 300mm, half-angle: 30deg}\n"
+                + "seams:\n  - [[-150mm, 0mm, 259.8mm], [150mm, 0mm, 259.8mm]]\n  - [[0mm, -150mm, 259.8mm], [0mm, 150mm, 259.8mm]]\n"));
+        settle();
+        assertEquals("", bench.troubleProperty().get());
+        Laid laid = bench.laidProperty().get();
+        assertEquals(4, laid.skins().size());
+        List<SeamGrip> ends = SeamGrip.all(laid, now());
+        assertEquals(4, ends.size());
+        for (SeamGrip end : ends) {
+            double[] to = turned(end.at(), 0.2);
+            List<DrawnSeam> moved = end.moved(to);
+            assertEquals(2, moved.size());
+            assertTrue(moved.stream().flatMap(s -> s.points().stream()).anyMatch(p -> distance(new double[] {p.x(), p.y(), p.z()}, to) < 1e-2));
+        }
+    }
+
     private Optional<SeamGrip> under(Laid laid, Orbit orbit, double x, double y, Optional<double[]> skin) {
         return SeamGrip.under(laid, now(), orbit, x, y, 500, skin);
     }
