@@ -12,16 +12,19 @@ import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /**
  * A copy of what is not yet saved, written at each change, so that a killed program loses nothing: one recipe for each running viewer, in a
- * folder of its own, named after the process. What a process that no longer runs has left is found at the next start.
+ * folder of its own, named after the process and when that started, since numbers come again. What a process that no longer runs has left
+ * is found at the next start.
  */
 public final class Autosave {
-    private static final Pattern NAME = Pattern.compile("left-(\\d{1,18})\\.yaml");
+    private static final Pattern NAME = Pattern.compile("left-(\\d{1,18})(-\\d{1,18})?\\.yaml");
+    private static final long UNSURE = 10_000;      // ms: how well a system that sets its clock knows when a process started
 
     private final Path folder;
     private final Path mine;
@@ -29,7 +32,7 @@ public final class Autosave {
     /** @param folder made when first needed */
     public Autosave(Path folder) {
         this.folder = folder;
-        this.mine = folder.resolve("left-" + ProcessHandle.current().pid() + ".yaml");
+        this.mine = folder.resolve("left-" + ProcessHandle.current().pid() + "-" + started(ProcessHandle.current()).orElse(0) + ".yaml");
     }
 
     /**
@@ -49,6 +52,11 @@ public final class Autosave {
         Files.move(beside, mine, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
     }
 
+    /** Where this process keeps its copy while there is something unsaved. */
+    Path copy() {
+        return mine;
+    }
+
     /** Nothing of this process is unsaved any more. */
     public void clear() {
         delete(mine);
@@ -58,7 +66,7 @@ public final class Autosave {
     public List<Left> left() {
         List<Path> files = new ArrayList<>();
         try (Stream<Path> all = Files.list(folder)) {
-            all.filter(Autosave::orphan).forEach(files::add);
+            all.filter(this::orphan).forEach(files::add);
         } catch (IOException e) {
             return List.of();
         }
@@ -86,9 +94,19 @@ public final class Autosave {
         delete(left.from());
     }
 
-    private static boolean orphan(Path file) {
+    private boolean orphan(Path file) {
         Matcher name = NAME.matcher(file.getFileName().toString());
-        return name.matches() && ProcessHandle.of(Long.parseLong(name.group(1))).filter(ProcessHandle::isAlive).isEmpty();
+        if (!name.matches() || file.equals(mine)) return false;
+        Optional<ProcessHandle> process = ProcessHandle.of(Long.parseLong(name.group(1))).filter(ProcessHandle::isAlive);
+        if (process.isEmpty() || process.get().equals(ProcessHandle.current())) return true;
+        OptionalLong started = started(process.get());
+        return name.group(2) != null && started.isPresent()
+                && Math.abs(started.getAsLong() - Long.parseLong(name.group(2).substring(1))) > UNSURE;
+    }
+
+    /** ms since 1970; empty where the system does not tell. */
+    private static OptionalLong started(ProcessHandle process) {
+        return process.info().startInstant().map(t -> OptionalLong.of(t.toEpochMilli())).orElse(OptionalLong.empty());
     }
 
     private static Optional<String> said(String text, String key) {

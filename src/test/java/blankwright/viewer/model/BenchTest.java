@@ -331,7 +331,7 @@ class BenchTest {
                 + " yield: 200, tensile: 330, elongation: 30 %}]\n");
         opened(Files.writeString(temp.resolve("racked.yaml"), DISH + "alloy: rack\nalloys: own.yaml\n"));
         bench.change(r -> r.withStations(40));
-        Path copy = temp.resolve("home/unsaved/left-" + ProcessHandle.current().pid() + ".yaml");
+        Path copy = autosave.copy();
         Files.move(copy, temp.resolve("home/unsaved/left-" + gone() + ".yaml"));
         assertEquals(1, autosave.left().size());
         assertEquals("rack", autosave.left().get(0).recipe().metal().orElseThrow().alloy().name());
@@ -387,7 +387,7 @@ class BenchTest {
     void everyChangeIsKeptAgainstAKill() throws Exception {
         opened(dish());
         bench.change(r -> r.withStations(40));
-        Path copy = temp.resolve("home/unsaved/left-" + ProcessHandle.current().pid() + ".yaml");
+        Path copy = autosave.copy();
         assertEquals(40, RecipeReader.read(copy).stations());
         assertEquals(List.of(), autosave.left(), "this process still runs");
         Path orphan = Files.move(copy, temp.resolve("home/unsaved/left-" + gone() + ".yaml"));

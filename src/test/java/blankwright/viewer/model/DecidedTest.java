@@ -103,7 +103,7 @@ class DecidedTest {
         for (int i = 0; i < steps; i++) bench.redo();
         assertEquals(decided, now());
         settle();
-        Path copy = temp.resolve("home/unsaved/left-" + ProcessHandle.current().pid() + ".yaml");
+        Path copy = autosave.copy();
         Path dead = temp.resolve("dead/left-999999999.yaml");
         Files.createDirectories(dead.getParent());
         Files.copy(copy, dead);
