@@ -22,8 +22,8 @@ import java.util.stream.IntStream;
 /**
  * The fewest cuts found after which no part of a layout lies over itself.
  *
- * <ol><li>For each place where the layout covers itself the shortest way across that parts its two stretches of rim. A stretch on a hole's rim: the
- * hole is opened to the outer rim first, by the shortest way that leaves the stretches whole.
+ * <ol><li>For each place where the layout covers itself the shortest way across that parts its two stretches of rim. A stretch on a hole's
+ * rim: the hole is opened to the outer rim first, by the shortest way that leaves the stretches whole.
  * <li>One of these ways, then two of them, ...; of as many the shortest together that leave no part over itself, in the layout as it is.
  * <li>Or, where no such set of that number does, cuts across into equal areas from one end to the other: a strip wound round and round.
  * <li>Where nothing does, the way across the largest place; laid flat anew, the parts may do, or be asked again.</ol>
@@ -113,13 +113,17 @@ final class FewestSeams {
         boolean[] held = new boolean[form.vertexCount()];
         for (int v : first) held[v] = true;
         for (int v : second) held[v] = true;
-        int[] from = Arrays.stream(rims.loop(hole)).filter(v -> !held[v]).toArray(), to = Arrays.stream(rims.loop(outer)).filter(v -> !held[v]).toArray();
+        int[] from = Arrays.stream(rims.loop(hole)).filter(v -> !held[v]).toArray();
+        int[] to = Arrays.stream(rims.loop(outer)).filter(v -> !held[v]).toArray();
         if (from.length == 0 || to.length == 0) return new int[0];
-        return ShortestPath.between(form, edges, e -> edges.right(e) < 0 || held[edges.from(e)] || held[edges.to(e)] ? Double.POSITIVE_INFINITY : edges.length(e),
-                from, to).map(ShortestPath::vertices).orElse(new int[0]);
+        return ShortestPath.between(form, edges, e -> edges.right(e) < 0 || held[edges.from(e)] || held[edges.to(e)]
+                ? Double.POSITIVE_INFINITY : edges.length(e), from, to).map(ShortestPath::vertices).orElse(new int[0]);
     }
 
-    /** For each vertex how much of the area, 0 to 1, lies nearer to one end of the outer rim than it does; the ends are farthest apart along the skin. */
+    /**
+     * For each vertex how much of the area, 0 to 1, lies nearer to one end of the outer rim than it does; the ends are farthest apart along
+     * the skin.
+     */
     private double[] shares() {
         int[] loop = rims.loop(outer);
         int one = farthest(loop, Wavefront.distances(form, edges, stars, loop[0]));
@@ -128,7 +132,8 @@ final class FewestSeams {
         double[] area = new double[fromOne.length], share = new double[fromOne.length];
         for (int t = 0; t < form.triangleCount(); t++) for (int k = 0; k < 3; k++) area[form.corner(t, k)] += form.area(t) / 3;
         double whole = form.area(), nearer = 0;
-        int[] order = IntStream.range(0, area.length).boxed().sorted(Comparator.comparingDouble(v -> fromOne[v] - fromOther[v])).mapToInt(v -> v).toArray();
+        int[] order = IntStream.range(0, area.length).boxed()
+                .sorted(Comparator.comparingDouble(v -> fromOne[v] - fromOther[v])).mapToInt(v -> v).toArray();
         for (int v : order) {
             share[v] = (nearer + area[v] / 2) / whole;
             nearer += area[v];

@@ -40,8 +40,8 @@ public final class Tapes {
     }
 
     /**
-     * Empty where its ends lie on two pieces, at one place, or with a hole between. An end on a seam lies on the pieces on both sides; where
-     * both ends do, the first piece with a line has it.
+     * Empty where its ends lie on two pieces, at one place, or with a hole between. An end on a seam lies on the pieces on both sides;
+     * where both ends do, the first piece with a line has it.
      */
     public Optional<Laid> lay(String name, DrawnTape tape) {
         List<Near> from = near(tape.x0(), tape.y0(), tape.z0()), to = near(tape.x1(), tape.y1(), tape.z1());

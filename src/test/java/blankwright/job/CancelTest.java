@@ -98,6 +98,14 @@ class CancelTest {
         }));
     }
 
+    /** Whoever interrupts a wait gets the result all the same, and still knows afterwards that he did. */
+    @Test
+    void anInterruptIsNotLost() {
+        Thread.currentThread().interrupt();
+        assertEquals("done", Patience.with(Progress.NONE, () -> "done"));
+        assertTrue(Thread.interrupted());
+    }
+
     private static void run(Path folder, Progress progress) throws Exception {
         try (OutputFolder to = OutputFolder.open(folder)) {
             Result result = FlattenJob.run(recipe, Given.file(temp.resolve("scan.stl")), progress);

@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
-/** Tapes on a flat panel of 200 by 50 mm parted at x = 100: the right piece is laid 300 mm further off, stretched by a tenth along x on the blank. */
+/** Tapes on a flat panel of 200 by 50 mm parted at x = 100: the right piece lies 300 mm farther off on the blank, longer by a tenth. */
 class TapesTest {
     private static final FlatMap LEFT = Patch.grid(10, 5, 0, 100, 0, 50, (p, q) -> new double[] {p, q}, (p, q) -> new double[] {p, q, 3});
     private static final FlatMap RIGHT = Patch.grid(10, 5, 100, 200, 0, 50, (p, q) -> new double[] {300 + 1.1 * p, q},
