@@ -14,17 +14,17 @@ import java.util.OptionalInt;
 import java.util.zip.CRC32;
 
 /**
- * Opens the window in a second Java, which starts sooner: it is given an archive of the classes that a window used before, of which Java must
- * be told as it starts. The first window makes that archive as it closes; another jar or another Java makes another.
+ * Opens the window in a second Java, which starts sooner: it is given an archive of the classes that a window used before, of which Java
+ * must be told as it starts. The first window makes that archive as it closes; another jar or another Java makes another.
  *
- * <p>Only where the program lies in one jar and was given no option that may not be handed on, and Java has its own classes in such an archive,
- * as usual on Linux and macOS. Everywhere else, and where the second Java does not start, the window opens in the first.
+ * <p>Only where the program lies in one jar and was given no option that may not be handed on, and Java has its own classes in such an
+ * archive, as usual on Linux and macOS. Everywhere else, and where the second Java does not start, the window opens in the first.
  */
 public final class QuickStart {
     private static final String SECOND = "blankwright.second";
     /** Relocation: the archive is mapped where it says, without a tenth of a second's work to put it somewhere else. */
-    private static final List<String> OPTIONS = List.of("-XX:+UseParallelGC", "-Xshare:auto", "-Xlog:disable", "-XX:+IgnoreUnrecognizedVMOptions",
-            "-XX:+UnlockDiagnosticVMOptions", "-XX:ArchiveRelocationMode=0");
+    private static final List<String> OPTIONS = List.of("-XX:+UseParallelGC", "-Xshare:auto", "-Xlog:disable",
+            "-XX:+IgnoreUnrecognizedVMOptions", "-XX:+UnlockDiagnosticVMOptions", "-XX:ArchiveRelocationMode=0");
     private static final int CLOSED = 0, ASKED_TO_END = 143;
     private static final int NOT_STARTED = 1;           // how a Java ends that does not know an option or finds no display
 
@@ -33,7 +33,8 @@ public final class QuickStart {
     /** How the window ended, as a program's exit code; empty where it is still to be opened. */
     public static OptionalInt run(Class<?> main, String... args) {
         Optional<List<String>> options = options();
-        Path home = Path.of(System.getProperty("java.home")), java = home.resolve("bin/java"), jar = Path.of(System.getProperty("java.class.path"));
+        Path home = Path.of(System.getProperty("java.home")), java = home.resolve("bin/java");
+        Path jar = Path.of(System.getProperty("java.class.path"));
         if (options.isEmpty() || System.getProperty(SECOND) != null || !jar.toString().endsWith(".jar") || !Files.isRegularFile(jar)
                 || !Files.isExecutable(java) || !Files.isRegularFile(home.resolve("lib/server/classes.jsa"))) return OptionalInt.empty();
         try {
@@ -44,7 +45,8 @@ public final class QuickStart {
             command.addAll(options.get());
             command.addAll(OPTIONS);
             command.addAll(List.of("-D" + SECOND + "=true",
-                    there ? "-XX:SharedArchiveFile=" + archive : "-XX:ArchiveClassesAtExit=" + part, "-cp", whole.toString(), main.getName()));
+                    there ? "-XX:SharedArchiveFile=" + archive : "-XX:ArchiveClassesAtExit=" + part,
+                    "-cp", whole.toString(), main.getName()));
             command.addAll(List.of(args));
             int code = ended(command);
             boolean well = code == CLOSED || code == ASKED_TO_END;
@@ -71,8 +73,8 @@ public final class QuickStart {
     /** Java itself refuses an archive made of another jar or by another Java, and never makes it anew. */
     private static String name(Path jar) throws IOException {
         CRC32 sum = new CRC32();
-        sum.update((jar + "\n" + Files.size(jar) + "\n" + Files.getLastModifiedTime(jar).toMillis() + "\n" + System.getProperty("java.home") + "\n"
-                + System.getProperty("java.vm.version")).getBytes(StandardCharsets.UTF_8));
+        sum.update((jar + "\n" + Files.size(jar) + "\n" + Files.getLastModifiedTime(jar).toMillis() + "\n"
+                + System.getProperty("java.home") + "\n" + System.getProperty("java.vm.version")).getBytes(StandardCharsets.UTF_8));
         return Long.toHexString(sum.getValue()) + ".jsa";
     }
 

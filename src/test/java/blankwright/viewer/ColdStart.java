@@ -13,10 +13,10 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
 
-/** Starts of the finished program with the demo, as somebody before the screen sees them: until form and blank stand there in their colours. */
+/** Starts of the finished program with the demo, as somebody at the screen sees them: until form and blank stand there in their colours. */
 final class ColdStart {
     private static final int LONGEST = 60;      // s
-    private static final int COLOURED = 800;    // of a third of the screen, each fourth point both ways; a window without a panel has some dozens
+    private static final int COLOURED = 800;    // of a third of the screen, each fourth point both ways; without a panel some dozens are
 
     private final Path home;
     private final List<String> command;
@@ -34,7 +34,8 @@ final class ColdStart {
         List<Double> seconds = new ArrayList<>();
         for (int i = 0; i < times; i++) seconds.add(once(display));
         Collections.sort(seconds);
-        return String.format(Locale.ROOT, "| %s | %.1f s | %.1f s | %.1f s |%n", what, first, seconds.get(times / 2), seconds.get(times - 1));
+        return String.format(Locale.ROOT, "| %s | %.1f s | %.1f s | %.1f s |%n", what, first,
+                seconds.get(times / 2), seconds.get(times - 1));
     }
 
     /** Seconds from the start of the process; it is then asked to end, and has ended. */
@@ -46,7 +47,8 @@ final class ColdStart {
         Process process = java.start();
         try {
             while (!there(display.frame())) {
-                if (System.nanoTime() > end || !process.isAlive()) throw new IOException(command + " showed nothing: " + Files.readString(home.resolve("said")));
+                if (System.nanoTime() > end || !process.isAlive())
+                    throw new IOException(command + " showed nothing: " + Files.readString(home.resolve("said")));
                 Thread.sleep(10);
             }
             return (System.nanoTime() - from) / 1e9;

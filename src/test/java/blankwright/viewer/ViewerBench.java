@@ -16,7 +16,10 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** The start; frames, memory and the time after a change: {@code mvn -Pbench test -Dtest=ViewerBench} writes docs/benchmarks/start.md and viewer.md. */
+/**
+ * The start; frames, memory and the time after a change: {@code mvn -Pbench test -Dtest=ViewerBench} writes docs/benchmarks/start.md and
+ * viewer.md.
+ */
 @Tag("bench")
 class ViewerBench {
     private static final int STARTS = 7;
@@ -37,7 +40,8 @@ class ViewerBench {
     /** Of the finished program: needs {@code mvn -DskipTests package}, and {@code mvn -Pimage -DskipTests clean verify} for the folder. */
     @Test
     void startsCold() throws Exception {
-        Path jar = Path.of("target/blankwright.jar").toAbsolutePath(), image = Path.of("target/image/Blankwright/bin/Blankwright").toAbsolutePath();
+        Path jar = Path.of("target/blankwright.jar").toAbsolutePath();
+        Path image = Path.of("target/image/Blankwright/bin/Blankwright").toAbsolutePath();
         assumeTrue(Files.exists(jar), "no jar");
         List<String> plain = List.of(Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-jar", jar.toString());
         List<String> first = new ArrayList<>(plain);
@@ -46,7 +50,8 @@ class ViewerBench {
         StringBuilder rows = new StringBuilder();
         rows.append(new ColdStart(home, first).row("the jar, without a second Java", display, STARTS));
         rows.append(new ColdStart(home, plain).row("the jar", display, STARTS));
-        if (Files.exists(image)) rows.append(new ColdStart(home, List.of(image.toString())).row("the folder of `-Pimage`", display, STARTS));
+        if (Files.exists(image))
+            rows.append(new ColdStart(home, List.of(image.toString())).row("the folder of `-Pimage`", display, STARTS));
         String page = """
                 # The start, measured
 
@@ -61,7 +66,7 @@ class ViewerBench {
                 | started | first | middle | longest |
                 |---|---|---|---|
                 %s
-                Why it takes so long, and what was tried: [a second Java](../decisions/020-a-second-java.md).
+                Why it takes so long, and what was tried: [a second Java](../decisions/021-a-second-java.md).
                 """.formatted(Runtime.getRuntime().availableProcessors(), System.getProperty("java.version"), before,
                 ManagementFactory.getOperatingSystemMXBean().getSystemLoadAverage(), STARTS, rows);
         Files.createDirectories(Path.of("docs/benchmarks"));

@@ -34,8 +34,8 @@ final class VirtualDisplay {
             Assumptions.abort("Xvfb is absent");
         }
         Path frames = Files.createTempDirectory("frames");
-        Process server = new ProcessBuilder("Xvfb", "-displayfd", "1", "-screen", "0", "1400x900x24", "-nolisten", "tcp", "-fbdir", frames.toString())
-                .redirectError(ProcessBuilder.Redirect.DISCARD).start();
+        Process server = new ProcessBuilder("Xvfb", "-displayfd", "1", "-screen", "0", "1400x900x24", "-nolisten", "tcp",
+                "-fbdir", frames.toString()).redirectError(ProcessBuilder.Redirect.DISCARD).start();
         return new VirtualDisplay(server, ":" + new BufferedReader(new InputStreamReader(server.getInputStream())).readLine(), frames);
     }
 
