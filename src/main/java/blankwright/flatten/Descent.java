@@ -11,6 +11,7 @@ import blankwright.num.Progress;
  * <li>Step along it; with a barrier at most 0.9 of the way to the first triangle without area.
  * <li>Halve until the energy falls by 1e-4 of what the slope promises; double a full step that gained more than promised.
  * <li>Where the second derivative promised well, take it for smaller changes of strain the next time; where steps were cut, for larger.
+ * <li>After the first few steps, go on from each without a new factor as far as {@link Newton#goOn} leads.
  * <li>Stop after a full step that promised less than the tolerance.</ol>
  *
  * <p>Source: Teran, Sifakis, Irving and Fedkiw, "Robust Quasistatic Finite Elements and Flesh Simulation", 2005, docs/sources.md [TSIF05].
@@ -20,7 +21,9 @@ final class Descent {
     private static final double NARROWER = 0.25, NARROWER_LEANING = 0.1;    // of it after a step that did as promised; where costs differ the other pays
     private static final double WORTH = 1e-10;          // of the energy: what no move need gain, a tenth of the usual tolerance
     private static final double SHORT = 1.3;            // a fall over the promised gain from which a longer step is tried: a parabola gives 1
+    private static final int SOON = 4;                  // steps: most panels are nearly done by then
     private static final double NOISE = 0.01;           // rise, in tolerances, that rounding in slivers can feign
+    static final double ARMIJO = 1e-4;                  // part of the promised fall that a step must bring
     private static final double ROUNDING = 1e-15;       // a promised gain below this part of the energy is noise
 
     /** How a run ended. */
@@ -76,7 +79,7 @@ final class Descent {
             while (true) {
                 for (int i = 0; i < uv.length; i++) there[i] = uv[i] + step * move[i];
                 next = form.value(energy, there);
-                if (next <= value + 1e-4 * step * slope) break;
+                if (next <= value + ARMIJO * step * slope) break;
                 if (gain <= options.tolerance() * value && next <= value * (1 + 4 * ROUNDING)) break;   // at the bottom, but for rounding
                 if (step == 1 && gain <= options.tolerance() * value && next <= value * (1 + NOISE * options.tolerance())) return End.CONVERGED;
                 step /= 2;
@@ -84,13 +87,15 @@ final class Descent {
                 if (step < 1e-12) return gain <= options.tolerance() * value ? End.CONVERGED : End.NO_DESCENT;
             }
             if (full && value - next > SHORT * gain && gain > options.tolerance() * value) next = lengthened(uv, move, room, next, there);
-            double fall = value - next;
+            double fall = value - next, before = value;
             System.arraycopy(there, 0, uv, 0, uv.length);
             value = next;
             steps++;
             progress.at("Laying flat", nearness(firstGain, gain));
             if (full && gain <= options.tolerance() * value && fall <= options.tolerance() * value) return End.CONVERGED;
             radius *= !full ? 2 : fall > 0.8 * gain ? narrower : 1;
+            if (steps >= SOON && steps < options.stepLimit()) value = newton.goOn(uv, value, WORTH * value, !full);
+            if (gain <= options.tolerance() * value && before - value <= NOISE * options.tolerance() * value) return End.CONVERGED;
             if (!watch.goOn(uv)) return End.ASKED;
         }
         return End.STEP_LIMIT;

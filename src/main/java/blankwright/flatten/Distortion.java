@@ -99,18 +99,53 @@ final class Distortion {
         return Chunks.sum(triangles, (from, to) -> {
             double sum = 0;
             for (int t = from; t < to; t++) {
-                int i = 2 * tri[3 * t], j = 2 * tri[3 * t + 1], k = 2 * tri[3 * t + 2];
-                double x1 = uv[j] - uv[i], y1 = uv[j + 1] - uv[i + 1], x2 = uv[k] - uv[i], y2 = uv[k + 1] - uv[i + 1];
-                double a = x1 * grad[4 * t] + x2 * grad[4 * t + 2], b = x1 * grad[4 * t + 1] + x2 * grad[4 * t + 3];
-                double c = y1 * grad[4 * t] + y2 * grad[4 * t + 2], d = y1 * grad[4 * t + 1] + y2 * grad[4 * t + 3];
-                double q = Math.sqrt((a + d) * (a + d) + (c - b) * (c - b)) / 2, p = Math.sqrt((a - d) * (a - d) + (c + b) * (c + b)) / 2;
-                double s1 = q + p, s2 = s1 == 0 ? 0 : (a * d - b * c) / s1;
-                double f = energy.value(t, s1, s2);
+                double f = value(t, energy, uv);
                 if (!(f < Double.POSITIVE_INFINITY)) return Double.POSITIVE_INFINITY;
                 sum += area[t] * f;
             }
             return sum;
         });
+    }
+
+    private double value(int t, TriangleEnergy energy, double[] uv) {
+        int i = 2 * tri[3 * t], j = 2 * tri[3 * t + 1], k = 2 * tri[3 * t + 2];
+        double x1 = uv[j] - uv[i], y1 = uv[j + 1] - uv[i + 1], x2 = uv[k] - uv[i], y2 = uv[k + 1] - uv[i + 1];
+        double a = x1 * grad[4 * t] + x2 * grad[4 * t + 2], b = x1 * grad[4 * t + 1] + x2 * grad[4 * t + 3];
+        double c = y1 * grad[4 * t] + y2 * grad[4 * t + 2], d = y1 * grad[4 * t + 1] + y2 * grad[4 * t + 3];
+        double q = Math.sqrt((a + d) * (a + d) + (c - b) * (c - b)) / 2, p = Math.sqrt((a - d) * (a - d) + (c + b) * (c + b)) / 2;
+        double s1 = q + p, s2 = s1 == 0 ? 0 : (a * d - b * c) / s1;
+        return energy.value(t, s1, s2);
+    }
+
+    /** What the triangles round vertex v add to the energy, +∞ where one is out of reach. */
+    double around(int v, TriangleEnergy energy, double[] uv) {
+        double sum = 0;
+        for (int p = cornerStart[v]; p < cornerStart[v + 1]; p++) sum += area[cornerOf[p] / 3] * value(cornerOf[p] / 3, energy, uv);
+        return sum;
+    }
+
+    /** The same, and writes its first derivatives by the place of v, then xx, xy and yy of the positive part of the second. */
+    double around(int v, TriangleEnergy energy, double[] uv, double[] derivatives) {
+        java.util.Arrays.fill(derivatives, 0);
+        double[] modes = new double[MODES];
+        Parts parts = new Parts();
+        for (int p = cornerStart[v]; p < cornerStart[v + 1]; p++) {
+            int t = cornerOf[p] / 3, k = cornerOf[p] % 3;
+            parts.of(t, uv);
+            energy.derivatives(t, parts.s1, parts.s2, modes);
+            modes(t, parts, 0, modes);
+            double gx = k == 0 ? -grad[4 * t] - grad[4 * t + 2] : grad[4 * t + 2 * k - 2];
+            double gy = k == 0 ? -grad[4 * t + 1] - grad[4 * t + 3] : grad[4 * t + 2 * k - 1];
+            derivatives[0] += modes[20] * gx + modes[21] * gy;
+            derivatives[1] += modes[22] * gx + modes[23] * gy;
+            for (int m = 0; m < 20; m += 5) {
+                double x = modes[m + 1] * gx + modes[m + 2] * gy, y = modes[m + 3] * gx + modes[m + 4] * gy;
+                derivatives[2] += modes[m] * x * x;
+                derivatives[3] += modes[m] * x * y;
+                derivatives[4] += modes[m] * y * y;
+            }
+        }
+        return around(v, energy, uv);
     }
 
     /** Scales a layout to the least energy: with means a of s² and b of s⁻², a k² + b / k² is least at k⁴ = b / a. */

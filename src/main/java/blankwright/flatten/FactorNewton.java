@@ -26,6 +26,7 @@ final class FactorNewton implements Newton {
     private static final int ITERATIONS = 20;              // cheaper than one factor more
     private static final double ENOUGH = 1e-4;            // square of the residual, relative, at which a move is good enough
     private static final double FIRST_REACH = 2;          // in lengths of the first move of the positive picture
+    private static final int SWEEPS = 10;                 // after a step that was cut, at most
     private static final double FIRST = 0.25, LEAST = 0.1;   // shares: the first tried above none, the least worth trying
 
     private final Distortion form;
@@ -119,6 +120,16 @@ final class FactorNewton implements Newton {
             System.arraycopy(positive, 0, move, 0, n);
             reach = 0;
         }
+    }
+
+    /**
+     * {@inheritDoc} After a step that was cut, which a few triangles do that are all but flat, vertex by vertex first; then all together by
+     * the factor of the last move. An energy that makes its second derivatives fit larger changes is left as it is.
+     */
+    @Override public double goOn(double[] uv, double value, double worth, boolean cut) {
+        if (!energy.barrier() || energy.overChanges(1) != energy) return value;
+        double swept = cut ? new VertexSweeps(form, energy, progress).run(uv, value, SWEEPS) : value;
+        return new QuasiNewton(form, solver, energy, progress).run(uv, swept, worth);
     }
 
     private void raise() {

@@ -34,6 +34,8 @@ public final class Flattener {
     private static final int CARRIED_STEPS = 24;            // likewise for what was carried up: without it all is to be done again
     private static final double FEW = 0.02;                 // share of turned-over triangles worth untangling
     private static final double FAR = 12;                   // energy of a start from which a better one is looked for
+    private static final int LONG = 12;                     // steps over coarser meshes
+    private static final int SWEEPS = 30;                   // of a layout from a circle, at most
     private static final double ROUGHLY = 1e-4;             // tolerance of stages on the way
     private static final double COARSE_TOLERANCE = 1e-4;    // the next finer mesh differs by as much: 6e-5 and less on a regular grid
     private static final double ROUGH_WORK = 1e-3;          // likewise of the work, which is all distortion: 4e-3 and more
@@ -171,11 +173,22 @@ public final class Flattener {
                         : new Stage(atLevel(level, work.milder((double) i / count)), options.withTolerance(ROUGHLY)));
         }
         Descent.End end = Descent.End.CONVERGED;
-        for (int i = 0; i < stages.size() && (i != 1 || end == Descent.End.CONVERGED); i++) {
-            Descent descent = descent(level, stages.get(i).energy(), stages.get(i).options(), progress);
-            end = descent.run(uv, layout -> true);
-            if (level == 0) steps += descent.steps();
-        }
+        for (int i = 0; i < stages.size() && (i != 1 || end == Descent.End.CONVERGED); i++) end = descend(level, uv, stages.get(i), progress);
+        return end;
+    }
+
+    /** One stage: where it takes long over the coarser meshes, on with factors, which can be gone on with from each step. */
+    private Descent.End descend(int level, double[] uv, Stage stage, Progress progress) {
+        boolean both = level < levels.size() - 1 && stage.energy() == even && stage.options().stepLimit() > LONG;
+        Descent descent = descent(level, stage.energy(), both ? stage.options().withStepLimit(LONG) : stage.options(), progress);
+        Descent.End end = descent.run(uv, layout -> true);
+        if (level == 0) steps += descent.steps();
+        if (!both || end != Descent.End.STEP_LIMIT) return end;
+        Level here = levels.get(level);
+        Descent byFactors = new Descent(here.form(), new FactorNewton(here.form(), here.solver(), even, progress), even,
+                stage.options().withStepLimit(stage.options().stepLimit() - LONG), progress);
+        end = byFactors.run(uv, layout -> true);
+        if (level == 0) steps += byFactors.steps();
         return end;
     }
 
@@ -212,7 +225,8 @@ public final class Flattener {
             if (circle == null || turned == 0 && !(here.form().value(even, circle) < here.form().value(even, uv))) return uv;
             start = Outcome.Start.CIRCLE;
             uv = circle;
-            untangle(level, uv, UNTANGLING_STEPS, progress);
+            if (untangle(level, uv, UNTANGLING_STEPS, progress) == 0)
+                new VertexSweeps(here.form(), even, progress).run(uv, here.form().value(even, uv), SWEEPS);
         }
         return uv;
     }

@@ -22,4 +22,17 @@ interface Newton {
      * @throws java.util.concurrent.CancellationException once the result is not wanted
      */
     boolean move(double[] uv, double[] gradient, double radius, double worth, double[] move);
+
+    /**
+     * Goes on downhill after a step, in place, by what is at hand from the last move, if anything is.
+     *
+     * @param value energy where the step ended
+     * @param worth energy below which nothing more need be gained
+     * @param cut whether the step was shorter than asked
+     * @return the energy where it ends
+     * @throws java.util.concurrent.CancellationException once the result is not wanted
+     */
+    default double goOn(double[] uv, double value, double worth, boolean cut) {
+        return value;
+    }
 }

@@ -78,8 +78,8 @@ class CorpusTest {
 
                 Written by `mvn -Pcorpus test`; `mvn -Pcorpus test -Dcorpus.only="spikes 17"` lays one of them flat. Aim `even`,
                 descended until a full step promises less than 1e-9 of the energy. A *failure* is a panel that did not converge, has a triangle
-                turned over by the exact sign, or ended in an error. *Steps* are Newton steps of the final descent. Seconds are of the
-                flattening alone, two panels at a time. Noise is a box of so many mean edges a side. Panels of this test are small and most of them worse than any scan.
+                turned over by the exact sign, or ended in an error. *Steps* are Newton steps of the final descent, each with a factor of its own;
+                what goes on with the same factor, and sweeps, are none. Seconds are of the flattening alone, two panels at a time. Noise is a box of so many mean edges a side. Panels of this test are small and most of them worse than any scan.
 
                 """);
         page.append(String.format(Locale.ROOT, "Real meshes are used where present; %d parts of more than %,d triangles were left out for time."
