@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import blankwright.flatten.FlattenOptions;
 import blankwright.flatten.Flattener;
 import blankwright.mesh.FlatMap;
+import blankwright.mesh.Forms;
 import blankwright.mesh.TriMesh;
 import blankwright.num.Progress;
 import blankwright.shape.CrownedPanel;
@@ -96,6 +97,49 @@ class FlangeMatchesClosedFormTest {
                 Math.PI / 2), new EllipsoidalCap(235, 190, 210, Math.toRadians(68)), new ObliqueCone(90, 45, 150, 60, 0, Math.PI),
                 new CrownedPanel(780, 430, 34, 28, new CrownedPanel.Step(3, 20, 2, Math.toRadians(45)), List.of()));
         for (Panel panel : panels) assertEquals(List.of(), of(panel, 0.2), panel.toString());
+    }
+
+    /** A straight strip 300 mm long of flat parts: widths from the edge, and the turn after each. */
+    private static List<Flange> straight(double[] widths, double[] degrees) {
+        int n = widths.length;
+        double[] x = new double[n + 1], z = new double[n + 1], s = new double[n + 1];
+        double way = 0;
+        for (int i = 0; i < n; i++) {
+            x[i + 1] = x[i] + widths[i] * Math.cos(way);
+            z[i + 1] = z[i] + widths[i] * Math.sin(way);
+            s[i + 1] = s[i] + widths[i];
+            if (i < degrees.length) way += Math.toRadians(degrees[i]);
+        }
+        TriMesh form = Forms.grid(30, n, false, false, (u, v) -> {
+            int i = (int) Math.round(v * n);
+            return new double[] {300 * u, x[i], z[i]};
+        });
+        double[] uv = new double[2 * form.vertexCount()];
+        for (int v = 0; v < form.vertexCount(); v++)
+            for (int i = 0; i <= n; i++)
+                if (Math.hypot(form.y(v) - x[i], form.z(v) - z[i]) < 1e-9) {
+                    uv[2 * v] = form.x(v);
+                    uv[2 * v + 1] = s[i];
+                }
+        return Flange.of(FlatMap.of(form, uv));
+    }
+
+    /** What turns back or goes on turning beside the fold is a step or a roll; a straight edge keeps its length. */
+    @Test
+    void stepsAndRollsOfAStraightEdgeAreNone() {
+        Flange square = straight(new double[] {15, 80}, new double[] {90}).get(0);
+        assertEquals(90, Math.toDegrees(square.angle()), 1e-9);
+        assertEquals(15, square.scribed(), 1e-9);
+        assertEquals(0, square.sweep(), 1e-9);
+        assertEquals(0, square.byRule(), 1e-9);
+        assertEquals(1, straight(new double[] {15, 10, 80}, new double[] {60, -15}).size(), "hardly turned back");
+        assertEquals(List.of(), straight(new double[] {15, 10, 80}, new double[] {60, -50}), "a step");
+        assertEquals(List.of(), straight(new double[] {15, 12, 80}, new double[] {60, 25}), "goes on turning");
+        assertEquals(110, Math.toDegrees(straight(new double[] {15, 10, 80}, new double[] {60, 50}).get(0).angle()), 1e-9, "one bend in two facets");
+        assertEquals(List.of(), straight(new double[] {15, 80}, new double[] {20}), "hardly bent");
+        assertEquals(List.of(), straight(new double[] {3, 80}, new double[] {90}), "too narrow to turn");
+        assertEquals(List.of(), straight(new double[] {120, 300}, new double[] {90}), "a bend, far from the edge");
+        assertEquals(List.of(), straight(new double[] {40, 40}, new double[] {90}), "an angle with equal legs");
     }
 
     @Test
