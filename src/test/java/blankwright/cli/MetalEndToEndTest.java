@@ -84,6 +84,22 @@ class MetalEndToEndTest {
         assertFalse(written("forming-limit.png"), "no metal, no limit");
     }
 
+    /** A table of one's own: K 300 and n 0.2 with 60 MPa of yield bear n - e0/2 at the pole; 6.7 % of stretch is easy where the bands say easy up to 8 %. */
+    @Test
+    void anAlloyOfOnesOwnIsJudgedByItsOwnNumbersAndBands() throws IOException {
+        String table = "blankwright-alloys: 1\nalloys: [{metal: rack, family: aluminium, E: 69 GPa, nu: 0.33, density: 2700, yield: 60 MPa, tensile: 160 MPa,"
+                + " elongation: 25 %, K: 300 MPa, n: 0.2}]\n";
+        Path own = Files.writeString(temp.resolve("own.yaml"), table);
+        Run run = bowl("--alloy", "rack", "--alloys", own, "--thickness", "1mm", "--formats", "csv");
+        assertEquals(ExitCode.DONE, run.exit(), run.said());
+        double margin = POLE / (0.2 - Math.pow(60 / 300.0, 5) / 2);
+        assertEquals(margin, summary().get("pieces").get(0).get("metal").get("limit_margin_max").asDouble(), 0.02 * margin);
+        assertTrue(Files.readString(temp.resolve("out/work.csv")).lines().anyMatch(l -> l.contains(",stretch,") && l.contains(",hard,")));
+        Files.writeString(own, table + "verdicts: {easy: 8 %, ordinary: 9 %}\n");
+        assertEquals(ExitCode.DONE, bowl("--alloy", "rack", "--alloys", own, "--thickness", "1mm", "--formats", "csv").exit());
+        assertTrue(Files.readString(temp.resolve("out/work.csv")).lines().anyMatch(l -> l.contains(",stretch,") && l.contains(",easy,")));
+    }
+
     /** The pole takes 2e = 0.13 of effective strain: soft 3003 bears 0.23 (n less e0), half-hard a twentieth, so it is softened on the way, and then holds. */
     @Test
     void halfHardIsSoftenedOnTheWayAndSoftIsNot() throws IOException {
