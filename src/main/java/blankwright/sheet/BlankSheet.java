@@ -27,6 +27,7 @@ import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * The blank at true size, outside face up: what is cut, trimmed, marked, shrunk and stretched, each on its layer.
@@ -223,10 +224,11 @@ public final class BlankSheet {
         RimLoops rims = RimLoops.of(piece.map().form(), EdgeTable.of(piece.map().form()));
         Region cut = cuts.get(piece);
         for (TuckMark tuck : piece.tucks()) {
-            TuckSides.of(piece.map(), rims.loop(tuck.rim()), tuck, (u, v) -> contains(piece, u, v), cut::contains, CORNER * allowance).ifPresent(sides -> {
-                out.add(new Entity.Polyline(Layer.MARK, Curve.path(sides.path())));
-                tuckName(piece, tuck, sides);
-            });
+            Optional<TuckSides> sides = TuckSides.of(piece.map(), rims.loop(tuck.rim()), tuck, (u, v) -> contains(piece, u, v), cut::contains,
+                    CORNER * allowance);
+            if (sides.isEmpty()) continue;
+            out.add(new Entity.Polyline(Layer.MARK, Curve.path(sides.get().path())));
+            tuckName(piece, tuck, sides.get());
         }
     }
 
@@ -255,8 +257,8 @@ public final class BlankSheet {
             List<double[]> places = new ArrayList<>();
             for (int p = 0; p < line.length; p += 2)
                 for (double away : new double[] {1.2 * high, wide / 2 + 0.6 * high})
-                    for (int side = 0; side < 4; side++)
-                        places.add(new double[] {line[p] + (side == 0 ? away : side == 1 ? -away : 0), line[p + 1] + (side == 2 ? away : side == 3 ? -away : 0)});
+                    for (int[] side : new int[][] {{1, 0}, {-1, 0}, {0, 1}, {0, -1}})
+                        places.add(new double[] {line[p] + side[0] * away, line[p + 1] + side[1] * away});
             letters.firstFree(words, high, inMetal(piece, words, high, places).stream().filter(p -> clear(line, p, wide, high)).toList());
         }
     }

@@ -5,11 +5,12 @@ import java.util.Arrays;
 import java.util.Optional;
 
 /**
- * Both sides of a tuck on the blank: two straight lines from the finished edge to the tip, and where metal is left on beyond that edge on outwards, side by
- * side, to the cut.
+ * Both sides of a tuck on the blank: two straight lines from the finished edge to the tip, and where metal is left on beyond that edge on
+ * outwards, side by side, to the cut.
  *
- * <p>The mouth is measured along the edge of the blank; the tip stands square to the line across the mouth. A tuck whose sides would leave the metal, as
- * between an edge and a hole close to it, is drawn only as deep as they do not, in twentieths of its depth; one that has not a quarter of it is not drawn.
+ * <p>The mouth is measured along the edge of the blank; the tip stands square to the line across the mouth. A tuck whose sides would leave
+ * the metal, as between an edge and a hole close to it, is drawn only as deep as they do not, in twentieths of its depth; one that has not a
+ * quarter of it is not drawn.
  *
  * @param path from the cut by the tip back to the cut, two numbers a point, mm; no two points in the same place
  * @param midU middle of the mouth, with {@code midV}
@@ -41,7 +42,8 @@ record TuckSides(double[] path, double midU, double midV, double inU, double inV
             double deep = tuck.depth() * k / STEPS, u = middle[0] + deep * inU, v = middle[1] + deep * inV;
             if (!lies(net, from, u, v) || !lies(net, middle, u, v) || !lies(net, to, u, v)) continue;
             double out1 = outwards(cut, from, -inU, -inV, most), out2 = outwards(cut, to, -inU, -inV, most);
-            double[] path = {from[0] - out1 * inU, from[1] - out1 * inV, from[0], from[1], u, v, to[0], to[1], to[0] - out2 * inU, to[1] - out2 * inV};
+            double[] path = {from[0] - out1 * inU, from[1] - out1 * inV, from[0], from[1], u, v, to[0], to[1], to[0] - out2 * inU,
+                to[1] - out2 * inV};
             path = Arrays.copyOfRange(path, out1 > 0 ? 0 : 2, out2 > 0 ? 10 : 8);
             return Optional.of(new TuckSides(path, middle[0], middle[1], inU, inV, deep));
         }

@@ -9,10 +9,11 @@ import java.util.Optional;
 /**
  * The section of the skin square to a rim, from the middle of a rim edge inwards, and the fold in it where the edge is turned.
  *
- * <p>The section lies in the plane square to the rim edge and is followed from triangle to triangle. A fold is its sharpest turn with all turns to
- * the same side on from there that follow each other within {@link #WIDEST_BEND} of radius. It counts where it turns by {@link #LEAST_TURN} or more, the
- * strip between it and the edge is {@link #NARROWEST} or wider and nearly straight, and the skin beyond it is wider than the strip and does not turn back or go on
- * turning: steps, beads and rolled edges are none, and a fold is that of the edge nearer to it.
+ * <p>The section lies in the plane square to the rim edge and is followed from triangle to triangle. A fold is its sharpest turn with all
+ * turns to the same side on from there that follow each other within {@link #WIDEST_BEND} of radius. It counts where it turns by
+ * {@link #LEAST_TURN} or more, the strip between it and the edge is {@link #NARROWEST} or wider and nearly straight, and the skin beyond it
+ * is wider than the strip and does not turn back or go on turning: steps, beads and rolled edges are none, and a fold is that of the edge
+ * nearer to it.
  */
 final class EdgeProfile {
     /** mm from the edge along the skin to where a fold is looked for; hands turn no wider flange in one go. From memory. */
@@ -25,7 +26,7 @@ final class EdgeProfile {
     private static final double NO_TURN = Math.toRadians(0.5);          // noise of triangles
     private static final double STRAIGHT = Math.toRadians(20);          // of the strip from the edge to the fold, all turns together
     private static final int MOST_PIECES = 5_000;                       // of a section: none runs in circles
-    private static final double GOES_ON = 1 / 3.0;                      // of the fold, by which the skin beyond it may turn within as much length
+    private static final double GOES_ON = 1 / 3.0;              // of the fold, by which the skin beyond it may turn within as much length
 
     private final FlatMap map;
     private final EdgeTable edges;
@@ -46,7 +47,8 @@ final class EdgeProfile {
      * @param middleOnBlank 2, mm
      * @param web unit normal of the skin beyond the bend, outside, 3
      */
-    record Fold(double turn, double toBend, double toWeb, double plan, double onBlank, double[] middle, double[] middleOnBlank, double[] web) { }
+    record Fold(double turn, double toBend, double toWeb, double plan, double onBlank, double[] middle, double[] middleOnBlank,
+            double[] web) { }
 
     private EdgeProfile(FlatMap map, EdgeTable edges, double[] axis) {
         this.map = map;
@@ -106,7 +108,8 @@ final class EdgeProfile {
 
     /** From point i to the next, mm. */
     private double distance(int i) {
-        return Math.hypot(Math.hypot(point[3 * i + 3] - point[3 * i], point[3 * i + 4] - point[3 * i + 1]), point[3 * i + 5] - point[3 * i + 2]);
+        double[] d = piece(i);
+        return Math.hypot(Math.hypot(d[0], d[1]), d[2]);
     }
 
     private Optional<Fold> fold() {
@@ -120,8 +123,8 @@ final class EdgeProfile {
         double sum = sum(turn, first, last), strip = sum(turn, 1, first - 1), room = Math.max(NARROWEST, at[last]);
         int beyond = last;
         while (beyond + 1 < count && at[beyond + 1] <= at[last] + room) beyond++;
-        boolean folded = Math.abs(sum) >= LEAST_TURN && at[first] >= NARROWEST && Math.abs(strip) <= STRAIGHT && at[count - 1] - at[last] > at[first]
-                && Math.abs(sum(turn, last + 1, beyond)) <= GOES_ON * Math.abs(sum);
+        boolean folded = Math.abs(sum) >= LEAST_TURN && at[first] >= NARROWEST && Math.abs(strip) <= STRAIGHT
+                && at[count - 1] - at[last] > at[first] && Math.abs(sum(turn, last + 1, beyond)) <= GOES_ON * Math.abs(sum);
         return folded ? Optional.of(measured(at, first, last, sum)) : Optional.empty();
     }
 

@@ -13,27 +13,30 @@ import java.util.Optional;
 /**
  * A turned flange: the strip along an edge that stands at an angle to the skin beside it, beyond a bend that runs along the edge.
  *
- * <p>The edge is looked at in {@link #LOOKS} sections square to it, or one for each of its sides where it has fewer; neighbours that are folded to the same side
- * make a flange, from three of them and {@link #SHORTEST} on, with one between them that is not. Its measures are means over the sections.
+ * <p>The edge is looked at in {@link #LOOKS} sections square to it, or one for each of its sides where it has fewer; neighbours that are
+ * folded to the same side make a flange, from three of them and {@link #SHORTEST} on, one among them that is not counting with them. Its
+ * measures are means over the sections.
  * <p>Error: on panels by formula angle to 1 degree, width to 0.5 mm, change by the rule to 3 %.
- * <p>{@link #byRule} is the trade's rule: the change of an edge is the flange's width times the angle swept, for a right angle with a sharp bend; for any
- * other, the width of sheet from the edge to the end of the bend less what is left of it in plan (derived: a fibre that moves from radius R to R' changes by (R' - R) times the sweep).
+ * <p>{@link #byRule} is the trade's rule: the change of an edge is the flange's width times the angle swept, for a right angle with a sharp
+ * bend; for any other, the sheet from the edge to the end of the bend less what is left of it in plan (derived: a fibre that moves from
+ * radius R to R' changes by (R' - R) times the sweep).
  *
  * @param rim which one of the form, as {@link RimLoops} counts them
  * @param whole whether it goes all the way round that rim
  * @param outward whether the outside face bulges at the bend, as where the edge is turned to the inside
- * @param angle turned through, rad, above 0; {@code least} and {@code most} where it is turned least and most, but for a twentieth of the sections each
+ * @param angle turned through, rad, above 0
+ * @param least where it is turned least, a twentieth of the sections left out; likewise {@code most}
  * @param radius of the bend on the surface given, mm; 0 where it is as sharp as the triangles are large
  * @param width from the edge to where the bend begins, mm, on the form
  * @param scribed from the edge to the middle of the bend, mm, on the blank
- * @param plan sheet from the edge to the end of the bend less what is left of it in plan, mm, weighted by how much the bend turns there
- * @param sweep rad, that the bend turns through along its way, seen square to the skin beside it: above 0 where the edge must be stretched
+ * @param plan sheet from the edge to the end of the bend less what is left of it in plan, mm, weighted by how much the bend turns along its way
+ * @param sweep that the bend turns through along its way, seen square to the skin beside it, rad: above 0 where the edge must be stretched
  * @param blankLength of the edge along it, mm; {@code formLength} on the form
- * @param line middle of the bend on the blank, two numbers a point, mm; one that goes all the way round does not repeat its first
+ * @param line middle of the bend on the blank, two numbers a point, mm; all the way round it does not repeat its first
  * @param edge the finished edge along it, on the blank, likewise
  */
-public record Flange(int rim, boolean whole, boolean outward, double angle, double least, double most, double radius, double width, double scribed, double plan, double sweep,
-        double blankLength, double formLength, double[] line, double[] edge) {
+public record Flange(int rim, boolean whole, boolean outward, double angle, double least, double most, double radius, double width,
+        double scribed, double plan, double sweep, double blankLength, double formLength, double[] line, double[] edge) {
     private static final int LOOKS = 360, FEWEST = 3;
     private static final double ALIKE = Math.toRadians(4);      // what a hand can hold
     private static final double HARDLY = 0.1;                   // rad of sweep, below which a bend is straight
@@ -41,8 +44,8 @@ public record Flange(int rim, boolean whole, boolean outward, double angle, doub
 
     /** {@code 85°}, or {@code 80 to 95°} where it is not the same all along. */
     public String degrees() {
-        String low = String.format(Locale.ROOT, "%.0f", Math.toDegrees(least)), high = String.format(Locale.ROOT, "%.0f", Math.toDegrees(most));
-        return most - least < ALIKE ? String.format(Locale.ROOT, "%.0f°", Math.toDegrees(angle)) : low + " to " + high + "°";
+        return most - least < ALIKE ? String.format(Locale.ROOT, "%.0f°", Math.toDegrees(angle))
+                : String.format(Locale.ROOT, "%.0f to %.0f°", Math.toDegrees(least), Math.toDegrees(most));
     }
 
     /** {@code down}, away from the outside face, or {@code up}. */
@@ -88,7 +91,7 @@ public record Flange(int rim, boolean whole, boolean outward, double angle, doub
         private final FlatMap map;
         private final int rim;
         private final int[] loop;
-        private final int[] start;                              // of each block among the places of the loop; one more than there are blocks
+        private final int[] start;              // of each block among the places of the loop; one more than there are blocks
         private final List<Optional<EdgeProfile.Fold>> folds = new ArrayList<>();
 
         Finder(FlatMap map, EdgeTable edges, int rim, int[] loop, int[] rimHalf) {
@@ -151,19 +154,18 @@ public record Flange(int rim, boolean whole, boolean outward, double angle, doub
             double[] turned = seen.stream().mapToDouble(fold -> Math.abs(fold.turn())).sorted().toArray();
             int few = turned.length / 20;
             double[] swept = swept(seen, whole, count);
-            return Optional.of(new Flange(rim, whole, seen.get(0).turn() < 0, angle, turned[few], turned[turned.length - 1 - few], bend / angle, width, scribed, swept[1],
-                    swept[0], blank, form,
-                    joined(seen.stream().map(EdgeProfile.Fold::middleOnBlank).toList()), joined(edge)));
+            return Optional.of(new Flange(rim, whole, seen.get(0).turn() < 0, angle, turned[few], turned[turned.length - 1 - few], bend / angle,
+                    width, scribed, swept[1], swept[0], blank, form, joined(seen.stream().map(EdgeProfile.Fold::middleOnBlank).toList()), joined(edge)));
         }
 
-        /** {sweep, plan}. Turns of the bend in the skin beside it; what an open one turns within its first and last half block is taken in proportion. */
+        /** {sweep, plan}: turns of the bend in the skin beside it, those within the first and last block of an open one in proportion. */
         private static double[] swept(List<EdgeProfile.Fold> seen, boolean whole, int blocks) {
             int n = seen.size();
             double sum = 0, gain = 0, plain = 0;
             for (int i = whole ? 0 : 1; i < (whole ? n : n - 1); i++) {
-                double[] a = seen.get((i + n - 1) % n).middle(), b = seen.get(i).middle(), c = seen.get((i + 1) % n).middle(), normal = seen.get(i).web();
-                double[] d = square(a, b, normal), e = square(b, c, normal);
-                double cross = normal[0] * (d[1] * e[2] - d[2] * e[1]) + normal[1] * (d[2] * e[0] - d[0] * e[2]) + normal[2] * (d[0] * e[1] - d[1] * e[0]);
+                double[] before = seen.get((i + n - 1) % n).middle(), here = seen.get(i).middle(), after = seen.get((i + 1) % n).middle();
+                double[] up = seen.get(i).web(), d = square(before, here, up), e = square(here, after, up);
+                double cross = up[0] * (d[1] * e[2] - d[2] * e[1]) + up[1] * (d[2] * e[0] - d[0] * e[2]) + up[2] * (d[0] * e[1] - d[1] * e[0]);
                 double turn = Math.atan2(cross, d[0] * e[0] + d[1] * e[1] + d[2] * e[2]), plan = seen.get(i).toWeb() - seen.get(i).plan();
                 sum += turn;
                 gain += turn * plan;
