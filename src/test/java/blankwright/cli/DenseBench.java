@@ -51,8 +51,8 @@ class DenseBench {
             Written by `mvn -Pbench test`, line by line. Mesh: the mudguard form, 150 x 160 degrees of a torus, ring 330 mm, tube 95 mm, as binary STL,
             plain or with noise along the normal (normally distributed, the standard deviation given); that of five million from a grid of a quarter
             as many, each triangle split in four at the middles of its edges, put onto the torus. Seconds in a new Java from its start to all files
-            written; processor time of all its threads; memory is the peak of the heap. Java gives itself a quarter of the machine's memory: 6g of 24 GB,
-            2g of 8 GB. Machine: %d cores, Java %s.
+            written; processor time of all its threads: where the whole took longer than that, other work had the cores; memory is the peak of the
+            heap. Java gives itself a quarter of the machine's memory: 6g of 24 GB, 2g of 8 GB. Machine: %d cores, Java %s.
 
             | scan | noise mm | --detail | -Xmx | triangles | left | deviation mm | read s | mend, thin out, open, measure s | lay flat s | write s | whole s | processor s | peak MB |
             |---|---|---|---|---|---|---|---|---|---|---|---|---|---|

@@ -110,6 +110,21 @@ class RepairKeepsSurfacesTest {
         }
     }
 
+    /** Three loose triangles on one edge behind a vertex of none, then a crack and a pinch: whatever went before, places are told as the file has them. */
+    @Test
+    void findingsNameVerticesAsGiven() {
+        double[] wings = {9, 9, 9, 0, 0, 0, 0, 0, 4, 3, 0, 2, 0, 0, 4, 0, 0, 0, -3, 0, 2, 0, 0, 0, 0, 0, 4, 0, 3, 2};
+        String text = of(wings, 1, 2, 3, 4, 5, 6, 7, 8, 9).findings().toString();
+        assertTrue(text.contains("the first are 4 and 2"), text);
+        assertTrue(text.contains("edge 1-2 carries 3 triangles"), text);
+        double[] crack = {9, 9, 9, 0, 0, 0, 4, 0, 0, 2, 3, 0, 0, 0, 0, 2, 0, 0, 2, -3, 0, 2, 0, 0, 4, 0, 0, 2, -3, 0};
+        text = of(crack, 1, 2, 3, 4, 6, 5, 7, 9, 8).findings().toString();
+        assertTrue(text.contains("the first is 1-2"), text);
+        double[] pinch = {9, 9, 9, 1, 0, 0, 1, 1, 0, 0, 0, 0, -1, 0, 0, -1, -1, 0, 0, 0, 0};
+        text = of(pinch, 1, 2, 3, 4, 5, 6).findings().toString();
+        assertTrue(text.contains("the first is vertex 3"), text);
+    }
+
     @Test
     void looseTrianglesGiveBackEulerNumberAndArea() {
         for (TriMesh mesh : List.of(Forms.cube(3), Forms.sphere(300, 3), Forms.torus(90, 30, 40, 24), Forms.tube(50, 200, 24, 7))) {
