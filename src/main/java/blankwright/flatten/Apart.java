@@ -44,16 +44,15 @@ public final class Apart {
     private final TriMesh mesh;
     private final Distortion form;
     private final RimLoops rims;
-    private final TriangleEnergy energy;
+    private final TriangleEnergy energy = new SymmetricDirichlet();
     private final Function<FlatMap, List<double[]>> judge;
     private final Progress progress;
     private final double gap;
     private final double lift;
     private int steps;
 
-    private Apart(TriMesh mesh, TriangleEnergy energy, Function<FlatMap, List<double[]>> judge, Progress progress) {
+    private Apart(TriMesh mesh, Function<FlatMap, List<double[]>> judge, Progress progress) {
         this.mesh = mesh;
-        this.energy = energy;
         this.judge = judge;
         this.progress = progress;
         form = new Distortion(mesh);
@@ -74,7 +73,7 @@ public final class Apart {
      * @throws CancellationException once the progress says it is no longer wanted
      */
     public static Optional<Outcome> of(Outcome covering, Function<FlatMap, List<double[]>> judge, Progress progress) {
-        return new Apart(covering.map().form(), new SymmetricDirichlet(), judge, progress).run(covering);
+        return new Apart(covering.map().form(), judge, progress).run(covering);
     }
 
     /** One stretch held off another; d parts them. */
@@ -231,7 +230,7 @@ public final class Apart {
                 for (int i = 0; i < uv.length; i++) there[i] = uv[i] + part * move[i];
                 next = value(springs, there);
                 if (next <= value + 1e-4 * part * slope) break;
-                if (-slope / 2 <= TOLERANCE * value) return true;           // at the bottom, but for rounding
+                if (-slope / 2 <= TOLERANCE * value) return good(uv, most);           // at the bottom, but for rounding
                 part /= 2;
                 full = false;
                 if (part < 1e-12) return false;
@@ -240,9 +239,13 @@ public final class Apart {
             steps++;
             boolean bottom = full && -slope / 2 <= TOLERANCE * value;
             value = next;
-            if (bottom) return mean(uv) <= most && !anyTurnedOver(uv);
+            if (bottom) return good(uv, most);
         }
         return false;
+    }
+
+    private boolean good(double[] uv, double most) {
+        return mean(uv) <= most && !anyTurnedOver(uv);
     }
 
     private boolean anyTurnedOver(double[] uv) {
