@@ -30,8 +30,8 @@ import java.util.Optional;
  */
 final class Coarse {
     /** Triangles of a whole from which few are worth while: below, it is there as soon. Least work takes its time sooner. */
-    static final int WORTH = 20_000, WORTH_OF_WORK = 5000;
-    private static final int FEW = 5000;
+    static final int WORTH = 20_000, WORTH_OF_WORK = 10_000;
+    private static final int FEW = 8000;
     private static final int STEPS = 20;
     private static final double TOLERANCE = 1e-5;
     private static final double ASTRAY = 0.01;              // of the panel's size: as far as a mesh that is thinned out may stray
