@@ -79,6 +79,7 @@ public record FormulaHole(double along, double across, double length, double wid
         for (FormulaHole place : places) {
             holes.set(holes.size() - 1, place);
             try {
+                in(recipe, List.of(place));              // on the panel at all: soon said, where to ask for it among many holes takes long
                 return in(recipe, holes);
             } catch (IllegalArgumentException e) {
                 // no room here
