@@ -86,7 +86,7 @@ final class HoleWords {
             }
 
             @Override public T fromString(String text) {
-                throw new UnsupportedOperationException("chosen, never typed");
+                throw new IllegalStateException("chosen, never typed: " + text);
             }
         };
     }
