@@ -75,7 +75,7 @@ class SpringbackMatchesTableTest {
     @CsvSource(delimiter = ':', value = {"drawing-steel: .99 .99 .99 .98 .97 .97 .96 .94 .91 .87", "1100-O: .99 .99 .99 .99 .98 .98 .97 .97 .96"})
     void agreesWithTheTradeTableForDrawingSteelAndSoftAluminium(String alloy, String factors) {
         String[] printed = factors.strip().split(" ");
-        for (int i = 0; i < printed.length; i++) assertEquals(Double.parseDouble(printed[i]), factor(alloy, RATIOS[i]), 0.0205, "r2/s " + RATIOS[i]);
+        for (int i = 0; i < printed.length; i++) assertEquals(Double.parseDouble(printed[i]), factor(alloy, RATIOS[i]), 0.02, "r2/s " + RATIOS[i]);
     }
 
     /**

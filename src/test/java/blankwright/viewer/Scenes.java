@@ -148,9 +148,9 @@ public final class Scenes {
         });
     }
 
-    /** Waits until it is so on the screen's thread; fails after two minutes: other work may keep the machine busy. */
+    /** Waits until it is so on the screen's thread; fails after half a minute. */
     static void until(String what, BooleanSupplier so) {
-        long end = System.nanoTime() + 120_000_000_000L;
+        long end = System.nanoTime() + 30_000_000_000L;
         while (!fx(so::getAsBoolean)) {
             if (System.nanoTime() > end) throw new AssertionError("never came true: " + what);
             pause(20);

@@ -72,7 +72,7 @@ public enum LengthStyle implements Sentence.Units {
         if (this == MM) return Lengths.plain(Math.round(mm * 1e4) / 1e4) + " mm";
         double exact = mm / 25.4 * 64;
         if (this == FRACTION && Math.abs(exact - Math.rint(exact)) < 1e-9) return Lengths.sixtyFourths(mm);
-        return Lengths.plain(Math.round(mm / 25.4 * 1e4) / 1e4) + " in";
+        return Lengths.plain(Math.round(mm / 25.4 * 1e5) / 1e5) + " in";
     }
 
     /** One nudge of a length that goes by {@code mm}: the nearest round number of an inch, or fraction of it. */

@@ -54,9 +54,8 @@ class LengthStyleTest {
         for (LengthStyle style : LengthStyle.values())
             for (double mm : new double[] {0.7, 1.2, 1.6, 25.4, 3.175, 100, 152.4, 1234.5}) {
                 double back = Lengths.parse(style.typed(mm), LengthUnit.MM);
-                assertEquals(mm, back, 25.4e-4 / 2, style + " " + style.typed(mm));
+                assertEquals(mm, back, 3e-4, style + " " + style.typed(mm));
             }
-        assertEquals("3.937 in", LengthStyle.INCH.typed(100));
         assertEquals("1/8 in", LengthStyle.FRACTION.typed(3.175));
         assertEquals("1.2 mm", LengthStyle.MM.typed(1.2));
     }
