@@ -11,7 +11,9 @@ import blankwright.mesh.RimLoops;
 import blankwright.mesh.TriMesh;
 import blankwright.mesh.cut.DrawnSeam;
 import blankwright.mesh.cut.Opened;
+import blankwright.num.Explained;
 import blankwright.num.Progress;
+import blankwright.num.Sentence;
 import blankwright.num.Share;
 import blankwright.outline.Overlap;
 import blankwright.project.Aim;
@@ -242,7 +244,7 @@ public final class FlattenJob {
         try {
             stations = Stations.of(map, recipe.stations());
         } catch (IllegalArgumentException e) {
-            throw new Refusal(given.name() + ": " + e.getMessage() + "; say --stations with a larger spacing, or check --units.");
+            throw new Refusal(Sentence.say("%s: %s; say --stations with a larger spacing, or check --units.", given.name(), Explained.words(e)));
         }
         double outline = rim.loops().get(rims.longest(map.form())).blankLength();
         boolean overlaps = strain.turnedOverCount() > 0 || !Overlap.of(rims(map, rims)).isEmpty();

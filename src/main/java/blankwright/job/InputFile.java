@@ -43,7 +43,7 @@ public final class InputFile {
         try {
             return RecipeReader.read(file);
         } catch (RecipeException e) {
-            throw new Refusal(e.getMessage());
+            throw new Refusal(e.words());
         } catch (IOException e) {
             throw new Refusal(file + ": cannot be read: " + words(e) + ".");
         }

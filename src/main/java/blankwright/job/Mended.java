@@ -97,7 +97,7 @@ record Mended(LengthUnit units, Result.Input input, Optional<Result.Reduction> r
                 triangles = mesh.triangleCount();
                 return new Mesh(mesh.positions(), mesh.corners());
             } catch (UnfitValue e) {
-                throw new Refusal(given.name() + ": " + e.getMessage());
+                throw new Refusal(Sentence.say("%s: %s", given.name(), e.words()));
             }
         }
 

@@ -11,6 +11,7 @@ import blankwright.mesh.repair.Components;
 import blankwright.mesh.repair.MidSurface;
 import blankwright.mesh.repair.TwoFaces;
 import blankwright.num.Progress;
+import blankwright.num.Sentence;
 import blankwright.num.Share;
 import blankwright.project.Face;
 import blankwright.project.Recipe;
@@ -98,7 +99,7 @@ record Parted(List<Part> parts, List<Finding> findings) {
             try {
                 return SeamPaths.on(form).of(recipe.seams());
             } catch (UnfitSeam e) {
-                throw new Refusal(given.name() + ": " + e.getMessage() + ".");
+                throw new Refusal(Sentence.say("%s: %s.", given.name(), e.words()));
             }
         }
 

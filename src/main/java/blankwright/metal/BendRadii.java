@@ -1,5 +1,7 @@
 package blankwright.metal;
 
+import blankwright.num.Sentence;
+import blankwright.num.Unfit;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -15,7 +17,7 @@ public record BendRadii(List<Row> rows, Trust trust, String source) {
     /** @param thickness mm, above 0; @param multiple inside radius over thickness, 0 or above */
     public record Row(double thickness, double multiple) {
         public Row {
-            if (!(thickness > 0 && multiple >= 0)) throw new IllegalArgumentException("thickness " + thickness + " mm, radius " + multiple + " times it");
+            if (!(thickness > 0 && multiple >= 0)) throw new Unfit("thickness %s, radius %s times it", Sentence.typed(thickness), multiple);
         }
     }
 

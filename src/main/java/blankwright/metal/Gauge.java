@@ -1,6 +1,8 @@
 package blankwright.metal;
 
 import blankwright.num.Lengths;
+import blankwright.num.Sentence;
+import blankwright.num.Unfit;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -78,14 +80,14 @@ public enum Gauge {
         if (told.isPresent()) return told.get().thickness(number).value();
         if (alloy.isPresent()) throw new IllegalArgumentException("\"" + text.strip() + "\": there is no gauge table for " + alloy.get().name()
                 + "; measure the sheet and write it as mm or inch");
-        throw new IllegalArgumentException("\"" + text.strip() + "\": a gauge number is another thickness in each metal" + thicknesses(number)
-                + "; say the metal, e.g. " + number + " ga steel, or name the alloy, or measure the sheet");
+        throw new Unfit("\"%s\": a gauge number is another thickness in each metal%s; say the metal, e.g. %d ga steel, or name the alloy,"
+                + " or measure the sheet", text.strip(), thicknesses(number), number);
     }
 
-    private static String thicknesses(int number) {
-        List<String> known = Arrays.stream(values()).filter(g -> number >= g.first && number < g.first + g.inches.length)
-                .map(g -> Lengths.mm(g.thickness(number).value(), 2) + " in " + g.word).toList();
-        return known.isEmpty() ? "" : " (" + String.join(", ", known) + ")";
+    private static Sentence thicknesses(int number) {
+        List<Sentence> known = Arrays.stream(values()).filter(g -> number >= g.first && number < g.first + g.inches.length)
+                .map(g -> Sentence.say("%s in %s", Sentence.length(g.thickness(number).value(), 2), g.word)).toList();
+        return known.isEmpty() ? Sentence.of("") : Sentence.say(" (%s)", Sentence.joined(", ", known));
     }
 
     /** By its word or a common spelling of it. */

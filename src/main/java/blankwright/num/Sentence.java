@@ -21,6 +21,10 @@ public final class Sentence {
             return length(mm, decimals) + " (" + Lengths.inches(mm, inchDecimals) + ")";
         }
 
+        @Override public String typed(double mm) {
+            return Lengths.plain(mm) + " mm";
+        }
+
         @Override public String place(int decimals, double... mm) {
             return "(" + numbers(decimals, mm) + ") mm";
         }
@@ -48,6 +52,14 @@ public final class Sentence {
             return length(mm, decimals);
         }
 
+        /** A length as somebody types it, to the last digit that counts. */
+        String typed(double mm);
+
+        /** A length that files give in whole metres. */
+        default String metres(double m) {
+            return Lengths.plain(m) + " m";
+        }
+
         /** Coordinates in brackets. */
         String place(int decimals, double... mm);
 
@@ -72,6 +84,18 @@ public final class Sentence {
         }
     }
 
+    private record Typed(double mm) implements Measure {
+        @Override public String in(Units units) {
+            return Double.isFinite(mm) ? units.typed(mm) : mm + " mm";
+        }
+    }
+
+    private record Metres(double m) implements Measure {
+        @Override public String in(Units units) {
+            return units.metres(m);
+        }
+    }
+
     private record Place(int decimals, List<Double> mm) implements Measure {
         @Override public String in(Units units) {
             return units.place(decimals, mm.stream().mapToDouble(x -> x).toArray());
@@ -92,6 +116,16 @@ public final class Sentence {
     /** With as many decimals as it has in mm. */
     public static Measure exactly(double mm) {
         return new Length(mm, Math.max(0, new BigDecimal(Lengths.plain(mm)).scale()));
+    }
+
+    /** What somebody typed or may type, with every digit it has in mm. */
+    public static Measure typed(double mm) {
+        return new Typed(mm);
+    }
+
+    /** A bound of whole metres. */
+    public static Measure metres(double m) {
+        return new Metres(m);
     }
 
     /** Files give it in mm and in inches, each with its decimals. */

@@ -115,7 +115,7 @@ public final class AlloyReader extends Fields {
                     band(keys, "care-thinning", Quantity.SHARE, usual.careThinning()), band(keys, "uniform-share", Quantity.SHARE, usual.uniformShare()),
                     (int) annealings);
         } catch (IllegalArgumentException e) {
-            throw at(keys.values().getOrDefault(e.getMessage().split("[ :]", 2)[0], keys), e.getMessage());
+            throw at(keys.values().getOrDefault(e.getMessage().split("[ :]", 2)[0], keys), "", e);
         }
     }
 
@@ -143,7 +143,7 @@ public final class AlloyReader extends Fields {
             return new Alloy(metal, temper, about, family, young, poisson, density, yield, tensile, elongation, law[0], law[1], r, form, bends,
                     annealing, cautions);
         } catch (IllegalArgumentException e) {
-            throw at(keys.values().getOrDefault(e.getMessage().split("[ :]", 2)[0], keys), e.getMessage());
+            throw at(keys.values().getOrDefault(e.getMessage().split("[ :]", 2)[0], keys), "", e);
         }
     }
 
@@ -161,7 +161,7 @@ public final class AlloyReader extends Fields {
             return new Known[] {Known.from(found.strength(), how, yield, tensile, elongation, half),
                 Known.from(found.n(), how, yield, tensile, elongation, half)};
         } catch (IllegalArgumentException e) {
-            throw at(keys.values().get("tensile"), e.getMessage());
+            throw at(keys.values().get("tensile"), "", e);
         }
     }
 
@@ -186,7 +186,7 @@ public final class AlloyReader extends Fields {
             try {
                 rows.add(new BendRadii.Row(Lengths.parse(e.getKey()), Quantity.NUMBER.read(text(e.getValue(), e.getKey()))));
             } catch (IllegalArgumentException refused) {
-                throw at(place, "bends: " + refused.getMessage());
+                throw at(place, "bends: ", refused);
             }
         }
         if (rows.isEmpty()) throw at(table, "bends: the table has no row; write e.g. 1/16in: 1");
@@ -205,7 +205,7 @@ public final class AlloyReader extends Fields {
         try {
             return Optional.of(new Annealing(temperature, melting, shop.equals("yes"), optionalText(annealing, "how")));
         } catch (IllegalArgumentException e) {
-            throw at(annealing, e.getMessage());
+            throw at(annealing, "", e);
         }
     }
 
@@ -223,7 +223,7 @@ public final class AlloyReader extends Fields {
         try {
             return new Known(measure.read(text(place, key)), trust, source);
         } catch (IllegalArgumentException e) {
-            throw at(place, key + ": " + e.getMessage());
+            throw at(place, key + ": ", e);
         }
     }
 

@@ -1,5 +1,7 @@
 package blankwright.project;
 
+import blankwright.num.Sentence;
+import blankwright.num.Unfit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -23,7 +25,7 @@ public record Clamps(boolean rims, boolean calm, List<Spot> spots) {
     public record Spot(double x, double y, double z, double radius) {
         public Spot {
             if (!(radius > 0 && radius <= 10_000))
-                throw new IllegalArgumentException("radius " + radius + " mm: must be above 0 to 10000 mm");
+                throw new Unfit("radius %s: must be above 0 to %s", Sentence.typed(radius), Sentence.typed(10_000));
         }
 
         public Spot withRadius(double mm) {

@@ -1,5 +1,7 @@
 package blankwright.project;
 
+import blankwright.num.Explained;
+import blankwright.num.Sentence;
 import blankwright.num.Spelling;
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -86,6 +88,15 @@ abstract class Fields {
     }
 
     final RecipeException at(Node node, String text) {
+        return at(node, Sentence.of(text));
+    }
+
+    final RecipeException at(Node node, Sentence text) {
         return new RecipeException(path, node.line(), node.column(), text);
+    }
+
+    /** @param before what is said before what went wrong */
+    final RecipeException at(Node node, String before, Throwable e) {
+        return at(node, Sentence.say("%s%s", before, Explained.words(e)));
     }
 }

@@ -74,7 +74,7 @@ final class PanelWords {
         <E extends Enum<E>> E word(String key, Class<E> type) {
             String word = (String) byKey.get(key);
             for (E e : type.getEnumConstants()) if (spelled(e).equals(word)) return e;
-            throw new UnfitValue(key, key + " " + Spelling.quoted(word) + ": must be one of " + spellings(type));
+            throw new UnfitValue(key, "%s %s: must be one of %s", key, Spelling.quoted(word), spellings(type));
         }
     }
 

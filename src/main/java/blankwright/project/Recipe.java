@@ -3,6 +3,8 @@ package blankwright.project;
 import blankwright.mesh.cut.DrawnSeam;
 import blankwright.num.LengthUnit;
 import blankwright.num.Lengths;
+import blankwright.num.Sentence;
+import blankwright.num.Unfit;
 import blankwright.shape.Fineness;
 import blankwright.shape.Panel;
 import blankwright.shop.DrawnTape;
@@ -159,11 +161,7 @@ public record Recipe(String name, Source source, double chord, OptionalDouble de
 
     private static void within(String key, double mm, double low, double high) {
         if (!(mm >= low && mm <= high))
-            throw new IllegalArgumentException(key + " " + written(mm) + ": must be " + written(low) + " to " + written(high) + "; check the unit"
-                    + (key.equals("thickness") ? ", and measure the sheet: a gauge number is no thickness" : ""));
-    }
-
-    private static String written(double mm) {
-        return Lengths.plain(mm) + " mm";
+            throw new Unfit("%s %s: must be %s to %s; check the unit%s", key, Sentence.typed(mm), Sentence.typed(low), Sentence.typed(high),
+                    key.equals("thickness") ? ", and measure the sheet: a gauge number is no thickness" : "");
     }
 }

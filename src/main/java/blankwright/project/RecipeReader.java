@@ -81,7 +81,7 @@ public final class RecipeReader extends Fields {
                     clamps, scales, tapes, yes(top, "sensitivity"));
         } catch (IllegalArgumentException e) {
             String first = e.getMessage().split("[ :]", 2)[0];
-            throw at(top.values().getOrDefault(first, top), e.getMessage());
+            throw at(top.values().getOrDefault(first, top), "", e);
         }
     }
 
@@ -104,7 +104,7 @@ public final class RecipeReader extends Fields {
         } catch (IOException e) {
             throw at(file, "alloys: " + Spelling.quoted(file.text()) + " cannot be read; check the name, which starts from the recipe's folder");
         } catch (IllegalArgumentException e) {
-            throw at(name, "alloy: " + e.getMessage());
+            throw at(name, "alloy: ", e);
         }
     }
 
@@ -118,7 +118,7 @@ public final class RecipeReader extends Fields {
             try {
                 handwork = handwork.withLean(number(lean, "lean"));
             } catch (IllegalArgumentException e) {
-                throw at(lean, e.getMessage());
+                throw at(lean, "", e);
             }
         }
         if (!top.values().containsKey("tools")) return handwork;
@@ -142,7 +142,7 @@ public final class RecipeReader extends Fields {
         try {
             return OptionalDouble.of(Gauge.sheet(word.text(), metal.map(Metal::alloy)));
         } catch (IllegalArgumentException e) {
-            throw at(word, "thickness: " + e.getMessage());
+            throw at(word, "thickness: ", e);
         }
     }
 
@@ -188,7 +188,7 @@ public final class RecipeReader extends Fields {
         try {
             return kind.panel(new PanelWords.Values(values));
         } catch (UnfitValue e) {
-            throw at(keys.values().getOrDefault(e.parameter(), keys), e.getMessage());
+            throw at(keys.values().getOrDefault(e.parameter(), keys), "", e);
         }
     }
 
@@ -204,7 +204,7 @@ public final class RecipeReader extends Fields {
                 case HOLES -> throw new AssertionError("read above");
             };
         } catch (IllegalArgumentException e) {
-            throw at(word, key.word() + ": " + e.getMessage());
+            throw at(word, key.word() + ": ", e);
         }
     }
 
@@ -223,7 +223,7 @@ public final class RecipeReader extends Fields {
                 holes.add(round ? Hole.round(along, across, place(keys, "diameter"))
                         : new Hole(along, across, place(keys, "length"), place(keys, "width")));
             } catch (UnfitValue e) {
-                throw at(keys.values().getOrDefault(e.parameter(), keys), e.getMessage());
+                throw at(keys.values().getOrDefault(e.parameter(), keys), "", e);
             }
         }
         return List.copyOf(holes);
@@ -242,7 +242,7 @@ public final class RecipeReader extends Fields {
             try {
                 seams.add(new DrawnSeam(points));
             } catch (IllegalArgumentException e) {
-                throw at(item, seam + ": " + e.getMessage());
+                throw at(item, seam + ": ", e);
             }
         }
         return List.copyOf(seams);
@@ -264,7 +264,7 @@ public final class RecipeReader extends Fields {
             try {
                 spots.add(new Clamps.Spot(mm[0], mm[1], mm[2], mm[3]));
             } catch (IllegalArgumentException e) {
-                throw at(ball.get(3), "clamped: " + e.getMessage());
+                throw at(ball.get(3), "clamped: ", e);
             }
         }
         if (spots.isEmpty()) throw at(node, "clamped: no ball; say nowhere where the sheet is held nowhere");
@@ -289,7 +289,7 @@ public final class RecipeReader extends Fields {
                     default -> scales.withBuckling(OptionalDouble.of(Quantity.NUMBER.read(word.text())));
                 };
             } catch (IllegalArgumentException e) {
-                throw at(word, "scale: " + e.getMessage().replaceFirst("^scale ", ""));
+                throw at(word, e.getMessage().startsWith("scale ") ? "" : "scale: ", e);
             }
         }
         return scales;

@@ -1,6 +1,8 @@
 package blankwright.project;
 
 import blankwright.num.Lengths;
+import blankwright.num.Sentence;
+import blankwright.num.Unfit;
 import java.util.OptionalDouble;
 
 /**
@@ -13,13 +15,14 @@ import java.util.OptionalDouble;
  * @param buckling of the map of buckling: times what the sheet bears, 0.05 to 10
  */
 public record Scales(OptionalDouble work, OptionalDouble thickness, OptionalDouble crown, OptionalDouble limit, OptionalDouble buckling) {
+    private static final String MM = " mm";
     public static final Scales USUAL = new Scales(OptionalDouble.empty(), OptionalDouble.empty(), OptionalDouble.empty(),
             OptionalDouble.empty(),
             OptionalDouble.empty());
 
     /** Shares are kept to a millionth of a per cent, so that what is written as per cent is read back the same. */
     public Scales {
-        within("scale", work, 0.25, 100, 1, " mm");
+        within("scale", work, 0.25, 100, 1, MM);
         thickness = kept(thickness);
         limit = kept(limit);
         buckling = kept(buckling);
@@ -60,8 +63,10 @@ public record Scales(OptionalDouble work, OptionalDouble thickness, OptionalDoub
 
     private static void within(String key, OptionalDouble end, double low, double high, double by, String unit) {
         if (end.isEmpty() || end.getAsDouble() >= low && end.getAsDouble() <= high) return;
-        throw new IllegalArgumentException(key + " " + Lengths.plain(by * end.getAsDouble()) + unit + ": must be "
-                + Lengths.plain(by * low) + unit
-                + " to " + Lengths.plain(by * high) + unit);
+        throw new Unfit("%s %s: must be %s to %s", key, told(by * end.getAsDouble(), unit), told(by * low, unit), told(by * high, unit));
+    }
+
+    private static Object told(double number, String unit) {
+        return unit.equals(MM) ? Sentence.typed(number) : Lengths.plain(number) + unit;
     }
 }

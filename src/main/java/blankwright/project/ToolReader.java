@@ -64,7 +64,7 @@ public final class ToolReader extends Fields {
             double far = reach.text().equals("anywhere") ? Double.POSITIVE_INFINITY : Lengths.parse(reach.text());
             return new Tool(name.text(), what, far, keys.values().containsKey("cost") ? cost(word(keys.values().get("cost"), "cost")) : 1);
         } catch (IllegalArgumentException e) {
-            throw at(reach, e.getMessage().startsWith("reach") ? e.getMessage() : "reach: " + e.getMessage() + ", or anywhere");
+            throw e.getMessage().startsWith("reach") ? at(reach, "", e) : at(reach, "reach: " + e.getMessage() + ", or anywhere");
         }
     }
 

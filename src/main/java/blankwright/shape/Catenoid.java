@@ -28,9 +28,9 @@ public record Catenoid(double waist, double low, double high, double sweep) impl
     static void check(double waist, double low, double high, double sweep, double mostDegrees) {
         Need.length("waist", waist);
         Need.angle("sweep", sweep, 0, mostDegrees);
-        Need.that(low < high, "low", "low " + Need.mm(low) + ": must be below high, " + Need.mm(high));
-        Need.that(low >= -4 * waist, "low", "low " + Need.mm(low) + ": at most 4 waists below 0");
-        Need.that(high <= 4 * waist, "high", "high " + Need.mm(high) + ": at most 4 waists above 0");
+        Need.that(low < high, "low", "low %s: must be below high, %s", Need.mm(low), Need.mm(high));
+        Need.that(low >= -4 * waist, "low", "low %s: at most 4 waists below 0", Need.mm(low));
+        Need.that(high <= 4 * waist, "high", "high %s: at most 4 waists above 0", Need.mm(high));
     }
 
     /** dA = waist² cosh²u du dv, K dA = -du dv / cosh²u. */

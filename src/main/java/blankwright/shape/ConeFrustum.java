@@ -11,8 +11,8 @@ public record ConeFrustum(double bottomRadius, double topRadius, double height, 
         Need.length("top-radius", topRadius);
         Need.length("height", height);
         Need.angle("sweep", sweep, 0, 360);
-        Need.that(topRadius < bottomRadius, "top-radius", "top-radius " + Need.mm(topRadius) + " on a bottom of " + Need.mm(bottomRadius)
-                + ": must be smaller; turn the cone over, or take a cylinder");
+        Need.that(topRadius < bottomRadius, "top-radius", "top-radius %s on a bottom of %s: must be smaller; turn the cone over, or take a cylinder",
+                Need.mm(topRadius), Need.mm(bottomRadius));
     }
 
     /** Length of the wall from bottom to top, mm: sqrt(H² + (R - r)²). */

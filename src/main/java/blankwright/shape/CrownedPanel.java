@@ -29,8 +29,9 @@ public record CrownedPanel(double length, double width, double lengthRise, doubl
                 Need.length("step-radius", radius);
                 Need.angle("step-fold", fold, 5, 80);
                 double bends = 2 * radius * (1 - Math.cos(fold));
-                Need.that(bends <= depth, "step-radius", "step-radius " + Need.mm(radius) + ": two such bends of " + Need.degrees(fold)
-                        + " already drop " + Need.mm(bends) + ", more than the depth of " + Need.mm(depth) + "; take a smaller radius or fold");
+                Need.that(bends <= depth, "step-radius",
+                        "step-radius %s: two such bends of %s already drop %s, more than the depth of %s; take a smaller radius or fold",
+                        Need.mm(radius), Need.degrees(fold), Need.mm(bends), Need.mm(depth));
             }
         }
 
@@ -63,8 +64,8 @@ public record CrownedPanel(double length, double width, double lengthRise, doubl
     }
 
     private static void rise(String name, double rise, double over) {
-        Need.that(Math.abs(rise) <= 0.45 * over, name, name + " " + Need.mm(rise) + " over " + Need.mm(over)
-                + ": at most 0.45 of it either way; a deeper one is a dish or a tube");
+        Need.that(Math.abs(rise) <= 0.45 * over, name,
+                "%s %s over %s: at most 0.45 of it either way; a deeper one is a dish or a tube", name, Need.mm(rise), Need.mm(over));
     }
 
     @Override public Sample sample(Fineness fineness) {

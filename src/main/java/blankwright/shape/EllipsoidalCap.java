@@ -13,7 +13,7 @@ public record EllipsoidalCap(double along, double across, double up, double half
         Need.length("up", up);
         Need.angle("half-angle", halfAngle, 0, 170);
         double most = Math.max(along, Math.max(across, up)), least = Math.min(along, Math.min(across, up));
-        Need.that(most <= 20 * least, "up", "half axes from " + Need.mm(least) + " to " + Need.mm(most) + ": at most 20 to 1");
+        Need.that(most <= 20 * least, "up", "half axes from %s to %s: at most 20 to 1", Need.mm(least), Need.mm(most));
     }
 
     @Override public Sample sample(Fineness fineness) {

@@ -1,5 +1,7 @@
 package blankwright.shape;
 
+import blankwright.num.Sentence;
+
 /**
  * How fine a panel is cut into triangles: so that no triangle is further than {@code chord} from the smooth surface, or into about
  * {@code triangles} of them.
@@ -17,9 +19,10 @@ public record Fineness(double chord, int triangles) {
 
     public Fineness {
         if (triangles == 0 ? !(chord > 0 && chord < Double.POSITIVE_INFINITY) : triangles < 0)
-            throw new UnfitValue("chord", "chord " + chord + " mm: must be above 0; 0.1mm to 0.5mm suits hand work");
+            throw new UnfitValue("chord", "chord %s: must be above 0; %s to %s suits hand work", Sentence.typed(chord), Sentence.typed(0.1),
+                    Sentence.typed(0.5));
         if (triangles > MOST_TRIANGLES)
-            throw new UnfitValue("triangles", triangles + " triangles: at most " + MOST_TRIANGLES);
+            throw new UnfitValue("triangles", "%d triangles: at most %d", triangles, MOST_TRIANGLES);
     }
 
     /** No further than this from the smooth surface, mm. */
@@ -29,7 +32,7 @@ public record Fineness(double chord, int triangles) {
 
     /** As near to this many as the panel's grid allows. */
     public static Fineness triangles(int count) {
-        if (count < 2) throw new UnfitValue("triangles", count + " triangles: must be 2 or more");
+        if (count < 2) throw new UnfitValue("triangles", "%d triangles: must be 2 or more", count);
         return new Fineness(Double.NaN, count);
     }
 }

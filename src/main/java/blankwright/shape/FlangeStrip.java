@@ -22,13 +22,13 @@ public record FlangeStrip(double edgeRadius, double sweep, double web, double fl
         Need.lengthOrNone("bend-radius", bendRadius);
         Need.angle("fold", fold, 0, 150);
         if (edge == Edge.CONVEX) {
-            Need.that(web < edgeRadius, "web", "web " + Need.mm(web) + " inside an edge of radius " + Need.mm(edgeRadius) + ": must be narrower");
+            Need.that(web < edgeRadius, "web", "web %s inside an edge of radius %s: must be narrower", Need.mm(web), Need.mm(edgeRadius));
             double tip = edgeRadius + bendRadius * Math.sin(fold) + flange * Math.cos(fold);
-            Need.that(tip > 0, "flange", "flange " + Need.mm(flange) + ": folded back it would pass the middle of the curve; make it narrower");
+            Need.that(tip > 0, "flange", "flange %s: folded back it would pass the middle of the curve; make it narrower", Need.mm(flange));
         } else {
             double blank = edgeRadius - bendRadius * fold - flange;
-            Need.that(blank > 0, "flange", "flange " + Need.mm(flange) + " with its bend on a concave edge of radius " + Need.mm(edgeRadius)
-                    + ": the blank would have no edge left; make it narrower");
+            Need.that(blank > 0, "flange", "flange %s with its bend on a concave edge of radius %s: the blank would have no edge left; make it narrower",
+                    Need.mm(flange), Need.mm(edgeRadius));
         }
     }
 

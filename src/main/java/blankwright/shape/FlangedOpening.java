@@ -23,18 +23,19 @@ public record FlangedOpening(double length, double width, double lengthRise, dou
         Need.length("flange", flange);
         Need.lengthOrNone("bend-radius", bendRadius);
         Need.angle("fold", fold, 0, 100);
-        Need.that(openingLength <= length - 2 * BRIDGE, "opening-length", "opening-length " + Need.mm(openingLength) + " in a panel of "
-                + Need.mm(length) + ": leave " + Need.mm(BRIDGE) + " of metal on each side");
-        Need.that(openingWidth <= width - 2 * BRIDGE, "opening-width", "opening-width " + Need.mm(openingWidth) + " in a panel of "
-                + Need.mm(width) + ": leave " + Need.mm(BRIDGE) + " of metal on each side");
+        Need.that(openingLength <= length - 2 * BRIDGE, "opening-length", "opening-length %s in a panel of %s: leave %s of metal on each side",
+                Need.mm(openingLength), Need.mm(length), Need.mm(BRIDGE));
+        Need.that(openingWidth <= width - 2 * BRIDGE, "opening-width", "opening-width %s in a panel of %s: leave %s of metal on each side",
+                Need.mm(openingWidth), Need.mm(width), Need.mm(BRIDGE));
         double p = openingLength / 2, q = openingWidth / 2, sharpest = Math.min(p * p / q, q * q / p);
         double inwards = bendRadius * Math.sin(fold) + Math.max(0, flange * Math.cos(fold));
-        Need.that(inwards < 0.9 * sharpest, "flange", "flange and bend reach " + Need.mm(inwards) + " into an opening whose sharpest curve has a radius of "
-                + Need.mm(sharpest) + ": take a narrower flange or a rounder opening");
+        Need.that(inwards < 0.9 * sharpest, "flange",
+                "flange and bend reach %s into an opening whose sharpest curve has a radius of %s: take a narrower flange or a rounder opening",
+                Need.mm(inwards), Need.mm(sharpest));
     }
 
     private static void rise(String name, double rise, double over) {
-        Need.that(Math.abs(rise) <= 0.3 * over, name, name + " " + Need.mm(rise) + " over " + Need.mm(over) + ": at most 0.3 of it either way");
+        Need.that(Math.abs(rise) <= 0.3 * over, name, "%s %s over %s: at most 0.3 of it either way", name, Need.mm(rise), Need.mm(over));
     }
 
     @Override public Sample sample(Fineness fineness) {

@@ -151,8 +151,8 @@ final class Grid {
 
     static void check(double cells) {
         if (!(2 * cells <= Fineness.MOST_TRIANGLES))
-            throw new UnfitValue("chord", String.format(java.util.Locale.ROOT, "this chord needs %.3g triangles and at most %d are made:"
-                    + " take a larger chord", 2 * cells, Fineness.MOST_TRIANGLES));
+            throw new UnfitValue("chord", "this chord needs %.3g triangles and at most %d are made: take a larger chord", 2 * cells,
+                    Fineness.MOST_TRIANGLES);
     }
 
     private static double cellsOf(double[] breaks, double[] steps, double finer) {

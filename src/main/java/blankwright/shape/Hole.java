@@ -8,8 +8,8 @@ public record Hole(double along, double across, double length, double width) {
     public Hole {
         Need.length("length", length);
         Need.length("width", width);
-        Need.that(Math.abs(along) <= Need.LARGEST, "along", "along " + Need.mm(along) + ": at most 20 m; check the unit");
-        Need.that(Math.abs(across) <= Need.LARGEST, "across", "across " + Need.mm(across) + ": at most 20 m; check the unit");
+        Need.that(Math.abs(along) <= Need.LARGEST, "along", "along %s: at most %s; check the unit", Need.mm(along), Need.FAR);
+        Need.that(Math.abs(across) <= Need.LARGEST, "across", "across %s: at most %s; check the unit", Need.mm(across), Need.FAR);
     }
 
     public static Hole round(double along, double across, double diameter) {

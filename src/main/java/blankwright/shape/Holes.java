@@ -38,14 +38,13 @@ final class Holes {
             Hole h = holes.get(i);
             double edge = Math.min(Math.min(h.along() - h.length() / 2 - u0, u1 - h.along() - h.length() / 2),
                     Math.min(h.across() - h.width() / 2 - v0, v1 - h.across() - h.width() / 2));
-            Need.that(edge >= BRIDGE, "holes", "hole " + (i + 1) + (edge < 0 ? " reaches " + Need.mm(-edge) + " over" : " comes within " + Need.mm(edge) + " of")
-                    + " an edge or bend: leave "
-                    + Need.mm(BRIDGE) + " of metal");
+            Need.that(edge >= BRIDGE, "holes", edge < 0 ? "hole %d reaches %s over an edge or bend: leave %s of metal"
+                    : "hole %d comes within %s of an edge or bend: leave %s of metal", i + 1, Need.mm(Math.abs(edge)), Need.mm(BRIDGE));
             room = Math.min(room, edge);
             for (int j = 0; j < i; j++) {
                 double gap = gap(h, holes.get(j));
-                Need.that(gap >= BRIDGE, "holes", "holes " + (j + 1) + " and " + (i + 1) + " are nearer than " + Need.mm(BRIDGE)
-                        + ": move them apart or make them one");
+                Need.that(gap >= BRIDGE, "holes", "holes %d and %d are nearer than %s: move them apart or make them one", j + 1, i + 1,
+                        Need.mm(BRIDGE));
                 room = Math.min(room, gap);
             }
         }

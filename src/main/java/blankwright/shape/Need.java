@@ -1,5 +1,6 @@
 package blankwright.shape;
 
+import blankwright.num.Sentence;
 import java.util.Locale;
 
 /** The checks every panel makes at its door. */
@@ -7,30 +8,35 @@ final class Need {
     /** A panel of 20 m; beyond it a unit was mistaken. */
     static final double LARGEST = 20_000;
 
+    /** The same in words. */
+    static final Sentence.Measure FAR = Sentence.metres(LARGEST / 1e3);
+
     private Need() { }
 
     static void length(String name, double mm) {
         if (!(mm > 0 && mm <= LARGEST))
-            throw new UnfitValue(name, name + " " + mm(mm) + ": must be above 0 and at most 20 m; check the unit");
+            throw new UnfitValue(name, "%s %s: must be above 0 and at most %s; check the unit", name, mm(mm), FAR);
     }
 
     static void lengthOrNone(String name, double mm) {
         if (!(mm >= 0 && mm <= LARGEST))
-            throw new UnfitValue(name, name + " " + mm(mm) + ": must be 0 or more and at most 20 m; check the unit");
+            throw new UnfitValue(name, "%s %s: must be 0 or more and at most %s; check the unit", name, mm(mm), FAR);
     }
 
     /** Bounds in degrees, the upper included. */
     static void angle(String name, double rad, double above, double upTo) {
         if (!(rad > Math.toRadians(above) && rad <= Math.toRadians(upTo)))
-            throw new UnfitValue(name, name + " " + degrees(rad) + ": must be above " + plain(above) + " and at most " + plain(upTo) + " degrees");
+            throw new UnfitValue(name, "%s %s: must be above %s and at most %s degrees", name, degrees(rad), plain(above), plain(upTo));
     }
 
-    static void that(boolean fits, String name, String message) {
-        if (!fits) throw new UnfitValue(name, message);
+    /** @param form with its parts as for {@link Sentence#say} */
+    static void that(boolean fits, String name, String form, Object... parts) {
+        if (!fits) throw new UnfitValue(name, form, parts);
     }
 
-    static String mm(double mm) {
-        return plain(mm) + " mm";
+    /** To a thousandth of a mm. */
+    static Sentence.Measure mm(double mm) {
+        return Sentence.typed(Math.rint(1e3 * mm) / 1e3);
     }
 
     static String degrees(double rad) {

@@ -18,8 +18,7 @@ public record ObliqueCone(double bottomRadius, double topRadius, double height, 
         Need.lengthOrNone("offset", offset);
         Need.angle("sweep", sweep, 0, 360);
         Need.angle("start", start, -360.001, 360);
-        Need.that(topRadius < bottomRadius, "top-radius", "top-radius " + Need.mm(topRadius) + " on a bottom of " + Need.mm(bottomRadius)
-                + ": must be smaller; turn the cone over");
+        Need.that(topRadius < bottomRadius, "top-radius", "top-radius %s on a bottom of %s: must be smaller; turn the cone over", Need.mm(topRadius), Need.mm(bottomRadius));
     }
 
     /** Height above the bottom of the point where the wall would meet, mm. */

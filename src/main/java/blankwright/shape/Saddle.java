@@ -15,8 +15,7 @@ public record Saddle(double radius, double reach) implements Panel {
     public Saddle {
         Need.length("radius", radius);
         Need.length("reach", reach);
-        Need.that(reach <= MOST * radius, "reach", "reach " + Need.mm(reach) + " on a radius of " + Need.mm(radius)
-                + ": at most 1.4 times the radius, or the patch meets itself");
+        Need.that(reach <= MOST * radius, "reach", "reach %s on a radius of %s: at most 1.4 times the radius, or the patch meets itself", Need.mm(reach), Need.mm(radius));
     }
 
     @Override public Sample sample(Fineness fineness) {

@@ -17,7 +17,7 @@ public record SphericalCap(double radius, double halfAngle) implements Panel {
     public static SphericalCap ofRise(double across, double rise) {
         Need.length("across", across);
         Need.length("rise", rise);
-        Need.that(rise <= across, "rise", "rise " + Need.mm(rise) + " over " + Need.mm(across) + ": at most as much as across");
+        Need.that(rise <= across, "rise", "rise %s over %s: at most as much as across", Need.mm(rise), Need.mm(across));
         double half = across / 2;
         return new SphericalCap((half * half + rise * rise) / (2 * rise), 2 * Math.atan2(rise, half));
     }

@@ -16,7 +16,7 @@ public record TorusSection(double ring, double tube, double sweep, double round,
         Need.angle("sweep", sweep, 0, 360);
         Need.angle("round", round, 0, 359);
         Need.angle("tilt", tilt, -180.001, 180);
-        Need.that(tube < ring, "tube", "tube " + Need.mm(tube) + " in a ring of " + Need.mm(ring) + ": must be smaller than the ring");
+        Need.that(tube < ring, "tube", "tube %s in a ring of %s: must be smaller than the ring", Need.mm(tube), Need.mm(ring));
     }
 
     public TorusSection(double ring, double tube, double sweep, double round) {

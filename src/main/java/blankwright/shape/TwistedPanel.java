@@ -8,7 +8,7 @@ public record TwistedPanel(double length, double width, double lift) implements 
     public TwistedPanel {
         Need.length("length", length);
         Need.length("width", width);
-        Need.that(Math.abs(lift) <= (length + width) / 2, "lift", "lift " + Need.mm(lift) + ": at most half of length and width together");
+        Need.that(Math.abs(lift) <= (length + width) / 2, "lift", "lift %s: at most half of length and width together", Need.mm(lift));
     }
 
     @Override public Sample sample(Fineness fineness) {

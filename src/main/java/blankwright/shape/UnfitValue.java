@@ -1,13 +1,18 @@
 package blankwright.shape;
 
-/** A panel parameter that makes no panel: the message says the value, the range and the remedy. */
-public final class UnfitValue extends IllegalArgumentException {
+import blankwright.num.Unfit;
+
+/** A panel parameter that makes no panel: the words say the value, the range and the remedy. */
+public final class UnfitValue extends Unfit {
     private static final long serialVersionUID = 1;
     private final String parameter;
 
-    /** @param parameter the recipe's word for it, e.g. {@code bend-radius} */
-    public UnfitValue(String parameter, String message) {
-        super(message);
+    /**
+     * @param parameter the recipe's word for it, e.g. {@code bend-radius}
+     * @param form with its parts as for {@link blankwright.num.Sentence#say}
+     */
+    public UnfitValue(String parameter, String form, Object... parts) {
+        super(form, parts);
         this.parameter = parameter;
     }
 

@@ -5,6 +5,8 @@ import blankwright.mesh.FlatMap;
 import blankwright.mesh.TriMesh;
 import blankwright.mesh.query.PlaneSection;
 import blankwright.mesh.query.SkinPoint;
+import blankwright.num.Sentence;
+import blankwright.num.Unfit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -49,7 +51,7 @@ public final class Stations {
      * @param spacing mm, above 0; no more than a thousand stations fit a piece, else IllegalArgumentException says how wide they must be
      */
     public static Stations of(FlatMap map, double spacing) {
-        if (!(spacing > 0)) throw new IllegalArgumentException("station spacing " + spacing + " mm: must be above 0");
+        if (!(spacing > 0)) throw new Unfit("station spacing %s: must be above 0", Sentence.typed(spacing));
         TriMesh form = map.form();
         EdgeTable edges = EdgeTable.of(form);
         PanelFrame frame = PanelFrame.of(form);
@@ -59,8 +61,8 @@ public final class Stations {
             high = Math.max(high, frame.alongOf(v));
         }
         if (high - low > 1000 * spacing)
-            throw new IllegalArgumentException("station spacing " + spacing + " mm: must be at least " + Math.ceil((high - low) / 1000)
-                    + " mm for a piece " + Math.round(high - low) + " mm long");
+            throw new Unfit("station spacing %s: must be at least %s for a piece %s long", Sentence.typed(spacing),
+                    Sentence.typed(Math.ceil((high - low) / 1000)), Sentence.length(high - low, 0));
         double end = END * Math.min(spacing, high - low);
         List<Station> stations = new ArrayList<>();
         for (int k = (int) Math.ceil((low + end) / spacing); k <= (high - end) / spacing; k++) {

@@ -1,5 +1,8 @@
 package blankwright.shop;
 
+import blankwright.num.Sentence;
+import blankwright.num.Unfit;
+
 /**
  * One way of working the metal that the builder has at hand.
  *
@@ -15,7 +18,7 @@ public record Tool(String name, Instruction does, double reach, double cost) {
     public Tool {
         if (name.isBlank()) throw new IllegalArgumentException("name: must not be empty");
         if (does == Instruction.LEAVE) throw new IllegalArgumentException("does: a tool shrinks or stretches");
-        if (!(reach > 0)) throw new IllegalArgumentException("reach " + reach + " mm: must be above 0");
+        if (!(reach > 0)) throw new Unfit("reach %s: must be above 0", Sentence.typed(reach));
         if (!(cost > 0 && cost <= DEAREST)) throw new IllegalArgumentException("cost " + cost + ": must be above 0, up to " + (int) DEAREST);
     }
 }

@@ -3,6 +3,7 @@ package blankwright.viewer;
 import atlantafx.base.theme.PrimerDark;
 import atlantafx.base.theme.PrimerLight;
 import blankwright.num.LengthUnit;
+import blankwright.num.Sentence;
 import blankwright.viewer.model.Autosave;
 import blankwright.viewer.model.Bench;
 import blankwright.viewer.model.Buckles;
@@ -21,6 +22,7 @@ import javafx.application.Application;
 import javafx.application.Platform;
 import javafx.beans.Observable;
 import javafx.beans.binding.Bindings;
+import javafx.beans.binding.StringBinding;
 import javafx.beans.property.BooleanProperty;
 import javafx.geometry.Insets;
 import javafx.geometry.Pos;
@@ -43,7 +45,6 @@ import javafx.scene.control.SplitPane;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.control.ToggleGroup;
 import javafx.scene.control.ToolBar;
-import javafx.scene.control.Tooltip;
 import javafx.scene.input.DragEvent;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyCodeCombination;
@@ -220,7 +221,7 @@ final class BenchPane extends BorderPane {
 
     private static ToggleButton toggle(String words, String lesson, BooleanProperty state) {
         ToggleButton button = new ToggleButton(words);
-        button.setTooltip(new Tooltip(lesson));
+        Lesson.of(button, lesson);
         button.selectedProperty().bindBidirectional(state);
         return button;
     }
@@ -266,7 +267,7 @@ final class BenchPane extends BorderPane {
             }
         });
         ways.setAccessibleText("Which way of buckling is shown");
-        ways.setTooltip(new Tooltip("The first way takes the least; the second shows where it goes next if the first is held down."));
+        Lesson.of(ways, "The first way takes the least; the second shows where it goes next if the first is held down.");
         ways.visibleProperty().bind(form.swayingProperty().and(Bindings.size(ways.getItems()).greaterThan(1)));
         ways.managedProperty().bind(ways.visibleProperty());
         bench.laidProperty().addListener((o, was, is) -> {
@@ -280,8 +281,12 @@ final class BenchPane extends BorderPane {
     }
 
     private Node blankTools() {
-        return row(Looks.button("all of it", null, "Brings the whole blank into the picture (key F).", blank::fit),
-                Looks.button("true size", null, "Shows 100 mm as 100 mm (key T), once this screen has been measured.", this::trueSize),
+        Button trueSize = Looks.button("true size", null, "", this::trueSize);
+        Lesson.of(trueSize, Bindings.createStringBinding(() -> {
+            String length = bench.styleProperty().get() == LengthStyle.MM ? "100 mm" : "4 in";
+            return "Shows " + length + " as " + length + " (key T), once this screen has been measured.";
+        }, bench.styleProperty()));
+        return row(Looks.button("all of it", null, "Brings the whole blank into the picture (key F).", blank::fit), trueSize,
                 Looks.button("measure the screen", null, "Measures this screen with a bank card, so that true size is true.",
                         () -> TrueSize.measure(bench, stage)),
                 toggle("contours", "Lines along which the number is the same, with the number on them.", blank.contoursProperty()),
@@ -294,7 +299,7 @@ final class BenchPane extends BorderPane {
 
     private Node tools() {
         MenuButton open = new MenuButton("Open", Icons.of(Feather.FOLDER));
-        open.setTooltip(new Tooltip("Opens a mesh (STL, OBJ, PLY, OFF) or a recipe. Files can also be dropped on the window."));
+        Lesson.of(open, "Opens a mesh (STL, OBJ, PLY, OFF) or a recipe. Files can also be dropped on the window.");
         open.setOnShowing(e -> fill(open));
         fill(open);
         Button save = Looks.button("Save", Feather.SAVE, "Saves the recipe, which the command line runs too.", this::save);
@@ -304,7 +309,7 @@ final class BenchPane extends BorderPane {
         Button redo = Looks.button("Redo", Feather.CORNER_UP_RIGHT, "Does again what was taken back.", bench::redo);
         redo.disableProperty().bind(bench.canRedoProperty().not());
         MenuButton take = new MenuButton("Take away", Icons.of(Feather.PACKAGE));
-        take.setTooltip(new Tooltip("Writes what goes to the bench: the blank on paper and for cutters, the work maps, the lists."));
+        Lesson.of(take, "Writes what goes to the bench: the blank on paper and for cutters, the work maps, the lists.");
         take.disableProperty().bind(bench.laidProperty().isNull());
         take.getItems().addAll(item("The packet: blank, work maps, lists…", this::takeAway),
                 item("A picture of the form as it stands…", () -> picture(form, "form")),
@@ -313,7 +318,7 @@ final class BenchPane extends BorderPane {
         HBox.setHgrow(gap, Priority.ALWAYS);
         MenuButton lengths = new MenuButton();
         lengths.textProperty().bind(Bindings.createStringBinding(() -> bench.styleProperty().get().words(), bench.styleProperty()));
-        lengths.setTooltip(new Tooltip("How lengths are written: millimetres, inches with decimals, or the nearest 64th."));
+        Lesson.of(lengths, "How lengths are written: millimetres, inches with decimals, or the nearest 64th.");
         for (LengthStyle style : LengthStyle.values()) {
             MenuItem item = new MenuItem(style.words());
             item.setOnAction(e -> bench.styleProperty().set(style));
@@ -422,7 +427,7 @@ final class BenchPane extends BorderPane {
         words.textProperty().bind(bench.troubleProperty());
         HBox.setHgrow(words, Priority.ALWAYS);
         words.setMaxWidth(Double.MAX_VALUE);
-        Button away = Looks.button("", Feather.X, "Takes this message away.", () -> bench.troubleProperty().set(""));
+        Button away = Looks.button("", Feather.X, "Takes this message away.", bench::hush);
         away.setAccessibleText("Take this message away");
         HBox box = new HBox(10, Icons.of(Feather.ALERT_TRIANGLE), words, away);
         box.setAlignment(Pos.CENTER_LEFT);
@@ -432,13 +437,18 @@ final class BenchPane extends BorderPane {
         return box;
     }
 
+    /** As lengths are written at the moment. */
+    private StringBinding told(Sentence words) {
+        return Bindings.createStringBinding(() -> words.text(bench.styleProperty().get()), bench.styleProperty());
+    }
+
     private Node maps() {
         ToggleGroup group = new ToggleGroup();
         FlowPane kinds = new FlowPane(4, 4);
         kinds.setAlignment(Pos.CENTER_LEFT);
         for (MapKind kind : MapKind.values()) {
             ToggleButton one = new ToggleButton(kind.words());
-            one.setTooltip(new Tooltip(kind.lesson()));
+            Lesson.of(one, told(kind.lesson()));
             one.setToggleGroup(group);
             one.setUserData(kind);
             one.setSelected(kind == bench.mapProperty().get());
@@ -459,7 +469,7 @@ final class BenchPane extends BorderPane {
         ToggleButton grey = toggle("as grey print", "Shows the colours as a printer without colour gives them.", pointing.greyProperty());
         grey.setMinWidth(Region.USE_PREF_SIZE);
         ScaleRuler ruler = new ScaleRuler(bench, pointing);
-        Tooltip.install(ruler, new Tooltip("Drag sideways to set what the strongest colour means; click twice for the paper's scale."));
+        Lesson.of(ruler, "Drag sideways to set what the strongest colour means; click twice for the paper's scale.");
         FlowPane box = new FlowPane(10, 4, kinds, grey, ruler);
         box.setAlignment(Pos.CENTER_LEFT);
         box.setPadding(new Insets(4, 8, 2, 8));
@@ -577,9 +587,7 @@ final class BenchPane extends BorderPane {
         VBox content = new VBox(8, Looks.wrapped("The file " + question.file().getFileName()
                 + " holds numbers but not their unit. How large is the panel across?", WORDS));
         for (UnitQuestion.Answer answer : question.answers()) {
-            Button button = new Button(LengthStyle.MM.length(answer.across()) + " (" + LengthStyle.INCH.length(answer.across())
-                    + "): its numbers are "
-                    + UnitQuestion.plural(answer.unit()));
+            Button button = new Button(answer.words(bench.styleProperty().get()));
             button.setMaxWidth(Double.MAX_VALUE);
             button.setAlignment(Pos.CENTER_LEFT);
             button.setDefaultButton(answer == question.answers().get(0) && answer.likely());

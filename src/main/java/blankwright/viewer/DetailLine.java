@@ -15,7 +15,6 @@ import javafx.scene.control.CheckBox;
 import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.Control;
 import javafx.scene.control.TextField;
-import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 
@@ -48,14 +47,14 @@ final class DetailLine extends FlowPane {
         notes.setPrefColumnCount(24);
         notes.setPromptText("nothing");
         notes.setAccessibleText("Notes for the bench");
-        notes.setTooltip(new Tooltip("What the paper and the work sheet shall say besides."));
+        Lesson.of(notes, "What the paper and the work sheet shall say besides.");
         notes.setOnAction(e -> noted());
         notes.focusedProperty().addListener((o, was, is) -> {
             if (!is) noted();
         });
-        sensitivity.setTooltip(new Tooltip("Lays the panel out several times more to tell how far outline and crown move with weld shrink,"
+        Lesson.of(sensitivity, "Lays the panel out several times more to tell how far outline and crown move with weld shrink,"
                 + " another"
-                + " hardening of the metal, or scan noise. What comes of it stands under what was found."));
+                + " hardening of the metal, or scan noise. What comes of it stands under what was found.");
         sensitivity.selectedProperty().addListener((o, was, is) -> {
             if (!showing) bench.change(r -> r.withSensitivity(is));
         });
@@ -114,7 +113,7 @@ final class DetailLine extends FlowPane {
         WordChoice box = new WordChoice();
         box.getItems().setAll(measure.choices());
         box.getStyleClass().add("word");
-        box.setTooltip(new Tooltip("The panel's " + measure.word().replace('-', ' ') + "."));
+        Lesson.of(box, "The panel's " + measure.word().replace('-', ' ') + ".");
         box.valueProperty().addListener((o, was, is) -> {
             if (!showing && is != null && !bench.change(r -> measure.in(r, is))) show(bench.workProperty().get());
         });

@@ -13,7 +13,6 @@ import java.util.stream.IntStream;
 import javafx.scene.Node;
 import javafx.scene.control.Button;
 import javafx.scene.control.ChoiceBox;
-import javafx.scene.control.Tooltip;
 import javafx.util.StringConverter;
 import org.kordamp.ikonli.feather.Feather;
 
@@ -36,14 +35,14 @@ final class HoleWords {
         this.bench = bench;
         which.getStyleClass().add("word");
         which.setAccessibleText("Hole to be changed");
-        which.setTooltip(new Tooltip("Which hole the measures beside it are of."));
+        Lesson.of(which, "Which hole the measures beside it are of.");
         which.setConverter(words(number -> number == null ? "" : "hole " + (number + 1) + " of " + which.getItems().size()));
         which.valueProperty().addListener((o, was, is) -> {
             if (!showing) show(bench.workProperty().get());
         });
         shape.getStyleClass().add("word");
         shape.setAccessibleText("Hole: round or oblong");
-        shape.setTooltip(new Tooltip("Round, or oblong with half circles for ends."));
+        Lesson.of(shape, "Round, or oblong with half circles for ends.");
         shape.getItems().setAll(true, false);
         shape.setConverter(words(isRound -> isRound == null ? "" : isRound ? "round" : "oblong"));
         shape.valueProperty().addListener((o, was, is) -> {

@@ -1,5 +1,6 @@
 package blankwright.viewer;
 
+import blankwright.num.Explained;
 import blankwright.num.LengthUnit;
 import blankwright.num.Lengths;
 import blankwright.project.Recipe;
@@ -10,7 +11,6 @@ import java.util.function.BiFunction;
 import javafx.beans.property.ObjectProperty;
 import javafx.scene.Cursor;
 import javafx.scene.control.TextField;
-import javafx.scene.control.Tooltip;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.KeyEvent;
 import javafx.scene.input.MouseEvent;
@@ -46,7 +46,7 @@ class LengthWord extends TextField {
         this.how = how;
         getStyleClass().add("word");
         setAccessibleText(name);
-        setTooltip(new Tooltip(lesson + " Type it, drag it sideways, or press the up and down keys."));
+        Lesson.of(this, lesson + " Type it, drag it sideways, or press the up and down keys.");
         textProperty().addListener((o, was, is) -> setPrefColumnCount(Math.max(4, is.length())));
         setOnAction(e -> typed());
         focusedProperty().addListener((o, was, is) -> {
@@ -132,7 +132,7 @@ class LengthWord extends TextField {
         try {
             take(read(text), null);
         } catch (IllegalArgumentException e) {
-            bench.troubleProperty().set(e.getMessage());
+            bench.warn(Explained.words(e));
         }
         show(value);
     }

@@ -5,7 +5,6 @@ import javafx.scene.control.Button;
 import javafx.scene.control.Dialog;
 import javafx.scene.control.DialogPane;
 import javafx.scene.control.Label;
-import javafx.scene.control.Tooltip;
 import javafx.scene.layout.Region;
 import javafx.stage.Window;
 import org.kordamp.ikonli.feather.Feather;
@@ -32,7 +31,7 @@ final class Looks {
     static Button button(String words, Feather icon, String lesson, Runnable what) {
         Button button = new Button(words);
         if (icon != null) button.setGraphic(Icons.of(icon));
-        button.setTooltip(new Tooltip(lesson));
+        Lesson.of(button, lesson);
         button.setOnAction(e -> what.run());
         return button;
     }

@@ -30,7 +30,6 @@ import javafx.scene.control.MenuItem;
 import javafx.scene.control.Slider;
 import javafx.scene.control.TextField;
 import javafx.scene.control.ToggleButton;
-import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.HBox;
 import javafx.util.StringConverter;
@@ -70,7 +69,7 @@ final class OrderLine extends FlowPane {
         setAlignment(Pos.CENTER_LEFT);
         name.getStyleClass().addAll("word", "name");
         name.setAccessibleText("Name of the panel");
-        name.setTooltip(new Tooltip("The panel's name, as it will stand on the paper."));
+        Lesson.of(name, "The panel's name, as it will stand on the paper.");
         name.textProperty().addListener((o, was, is) -> name.setPrefColumnCount(Math.max(5, is.length())));
         name.setOnAction(e -> named());
         name.focusedProperty().addListener((o, was, is) -> {
@@ -90,7 +89,7 @@ final class OrderLine extends FlowPane {
                 m -> recipe -> recipe.withMetal(m));
         own.getStyleClass().add("word");
         own.setAccessibleText("A list of your own alloys");
-        own.setTooltip(new Tooltip("Alloys of your own, from a file: their numbers stand in the list of metals, first. The recipe names the file."));
+        Lesson.of(own, "Alloys of your own, from a file: their numbers stand in the list of metals, first. The recipe names the file.");
         own.setOnShowing(e -> own.getItems().setAll(ownAlloys()));
         own.getItems().setAll(ownAlloys());
         choice(aim, List.of(Aim.values()), a -> a == Aim.EVEN ? "spread evenly" : "for least work", "What is made least",
@@ -111,8 +110,8 @@ final class OrderLine extends FlowPane {
         lean.setSnapToTicks(false);
         lean.setPrefWidth(120);
         lean.setAccessibleText("Where the worker would rather do it, from all shrinking to all stretching");
-        lean.setTooltip(new Tooltip("Where you would rather do it: left all by shrinking, right all by stretching, in the middle"
-                + " whatever is less work."));
+        Lesson.of(lean, "Where you would rather do it: left all by shrinking, right all by stretching, in the middle"
+                + " whatever is less work.");
         lean.valueProperty().addListener((o, was, is) -> {
             double to = Math.round(is.doubleValue() * 20) / 20.0;
             Work work = bench.workProperty().get();
@@ -123,12 +122,12 @@ final class OrderLine extends FlowPane {
             if (!is) bench.letGo();
         });
         tools.getStyleClass().add("word");
-        tools.setTooltip(new Tooltip("The tools you have and how far each reaches in from an edge: the blank is laid out for"
-                + " what they can do."));
+        Lesson.of(tools, "The tools you have and how far each reaches in from an edge: the blank is laid out for"
+                + " what they can do.");
         tools.setOnAction(e -> toolList.run());
         leaning = phrase("shrinking", lean, "stretching, with", tools, ",");
         more.getStyleClass().add("small");
-        more.setTooltip(new Tooltip("The measures of a panel by formula, notes for the bench, and how fine the mesh is."));
+        Lesson.of(more, "The measures of a panel by formula, notes for the bench, and how fine the mesh is.");
         details = new DetailLine(bench);
         details.visibleProperty().bind(more.selectedProperty().and(visibleProperty()));
         details.managedProperty().bind(details.visibleProperty());
@@ -228,7 +227,7 @@ final class OrderLine extends FlowPane {
         });
         box.getStyleClass().add("word");
         box.setAccessibleText(name);
-        box.setTooltip(new Tooltip(lesson));
+        Lesson.of(box, lesson);
         box.valueProperty().addListener((o, was, is) -> {
             if (!showing && is != null && !bench.change(how.apply(is))) show(bench.workProperty().get());
         });
@@ -282,6 +281,6 @@ final class OrderLine extends FlowPane {
         if (laid == null) return;
         var in = laid.result().input();
         size.setText("(" + bench.styleProperty().get().size(in.dx(), in.dy(), in.dz()) + ")");
-        size.setTooltip(new Tooltip("Size of the form along x, y and z. Is that your panel? If not, the unit is wrong."));
+        Lesson.of(size, "Size of the form along x, y and z. Is that your panel? If not, the unit is wrong.");
     }
 }

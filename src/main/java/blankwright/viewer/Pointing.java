@@ -127,9 +127,8 @@ final class Pointing {
             DrawnTape tape = bench.laidProperty().get().between(from.get(), place.get(), onBlank);
             from.set(null);
             if (bench.laidProperty().get().line(tape).isPresent()) bench.lay(tape);
-            else bench.troubleProperty().set("No tape lies straight between these two places: they are on two pieces, or a hole is in"
-                    + " the way."
-                    + " Choose two places on one piece.");
+            else bench.warn("No tape lies straight between these two places: they are on two pieces, or a hole is in"
+                    + " the way. Choose two places on one piece.");
         }
     }
 

@@ -33,7 +33,6 @@ import javafx.scene.control.ChoiceBox;
 import javafx.scene.control.Dialog;
 import javafx.scene.control.Label;
 import javafx.scene.control.TextField;
-import javafx.scene.control.Tooltip;
 import javafx.scene.layout.HBox;
 import javafx.scene.layout.Priority;
 import javafx.scene.layout.Region;
@@ -90,7 +89,7 @@ final class TakeAway {
         folder.setPrefColumnCount(30);
         folder.setAccessibleText("Folder for the files");
         Button choose = new Button("Choose…");
-        choose.setTooltip(new Tooltip("Looks for another folder."));
+        Lesson.of(choose, "Looks for another folder.");
         choose.setMinWidth(Region.USE_PREF_SIZE);
         choose.setOnAction(e -> ask.folder(owner, "Folder for the files").ifPresent(this::into));
         HBox.setHgrow(folder, Priority.ALWAYS);
@@ -126,8 +125,8 @@ final class TakeAway {
                 return printers.getItems().stream().filter(p -> p.name().equals(name)).findFirst().orElse(null);
             }
         });
-        cover.setTooltip(new Tooltip("One sheet with check squares: measure them both ways, then print the rest."));
-        print.setTooltip(new Tooltip("All sheets at true size, one side of the paper, with the cover."));
+        Lesson.of(cover, "One sheet with check squares: measure them both ways, then print the rest.");
+        Lesson.of(print, "All sheets at true size, one side of the paper, with the cover.");
         cover.setOnAction(e -> print(true));
         print.setOnAction(e -> print(false));
         printers.setMaxWidth(320);

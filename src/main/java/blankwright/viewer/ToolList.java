@@ -1,5 +1,6 @@
 package blankwright.viewer;
 
+import blankwright.num.Explained;
 import blankwright.project.Handwork;
 import blankwright.project.RecipeException;
 import blankwright.project.ToolReader;
@@ -24,7 +25,6 @@ import javafx.scene.control.Dialog;
 import javafx.scene.control.Label;
 import javafx.scene.control.ScrollPane;
 import javafx.scene.control.TextField;
-import javafx.scene.control.Tooltip;
 import javafx.scene.layout.FlowPane;
 import javafx.scene.layout.GridPane;
 import javafx.scene.layout.Region;
@@ -121,7 +121,7 @@ final class ToolList {
         does.setMinWidth(Region.USE_PREF_SIZE);
         Button away = new Button("", Icons.of(Feather.X));
         Line line = new Line(name, does, reach, cost, away);
-        away.setTooltip(new Tooltip("Takes this tool off the list."));
+        Lesson.of(away, "Takes this tool off the list.");
         away.setOnAction(e -> {
             lines.remove(line);
             lay();
@@ -164,7 +164,7 @@ final class ToolList {
             Handwork now = bench.workProperty().get().recipe().handwork();
             return now.tools().equals(tools) || bench.change(r -> r.withHandwork(r.handwork().withTools(tools)));
         } catch (IllegalArgumentException e) {
-            trouble.setText(e.getMessage());
+            trouble.setText(Explained.words(e).text(style));
             return false;
         }
     }
@@ -177,7 +177,7 @@ final class ToolList {
         } catch (IOException e) {
             trouble.setText(chosen.get().getFileName() + " cannot be read. Choose another file.");
         } catch (RecipeException e) {
-            trouble.setText(e.getMessage());
+            trouble.setText(Explained.words(e).text(style));
         }
     }
 
@@ -191,7 +191,7 @@ final class ToolList {
             String text = ToolWriter.write(tools());
             files.toWrite(owner, "Keep the tools as", "my-tools.yaml").ifPresent(to -> kept(bench.keepText(text, to), to));
         } catch (IllegalArgumentException e) {
-            trouble.setText(e.getMessage());
+            trouble.setText(Explained.words(e).text(style));
         }
     }
 }

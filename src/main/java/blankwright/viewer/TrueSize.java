@@ -1,5 +1,6 @@
 package blankwright.viewer;
 
+import blankwright.num.Sentence;
 import blankwright.viewer.model.Bench;
 import javafx.geometry.Insets;
 import javafx.scene.control.ButtonBar;
@@ -39,8 +40,9 @@ final class TrueSize {
         card.minHeightProperty().bind(card.maxHeightProperty());
         StackPane glass = new StackPane(card);
         glass.setMinSize(CARD_WIDE * now * 1.3, CARD_HIGH * now * 1.3);
-        Label words = Looks.wrapped("Hold any bank card flat to the screen and move the slider (or press the arrow keys) until the rectangle"
-                + " is just as wide. Cards are 85.60 mm wide the world over. After that, true size is true on this screen.", 520);
+        Label words = Looks.wrapped(Sentence.say("Hold any bank card flat to the screen and move the slider (or press the arrow keys) until"
+                + " the rectangle is just as wide. Cards are %s wide the world over. After that, true size is true on this screen.",
+                Sentence.length(CARD_WIDE, 2)).text(bench.styleProperty().get()), 520);
         Dialog<ButtonType> dialog = new Dialog<>();
         Looks.dress(dialog, owner);
         dialog.setTitle("Measure this screen");

@@ -5,6 +5,7 @@ import blankwright.job.Result;
 import blankwright.job.SensitivityWords;
 import blankwright.mesh.Finding;
 import blankwright.mesh.cut.DrawnSeam;
+import blankwright.num.Explained;
 import blankwright.num.LengthUnit;
 import blankwright.num.Lengths;
 import blankwright.num.Sentence;
@@ -34,7 +35,6 @@ import javafx.scene.control.ListView;
 import javafx.scene.control.TextField;
 import javafx.scene.control.TitledPane;
 import javafx.scene.control.ToggleButton;
-import javafx.scene.control.Tooltip;
 import javafx.scene.input.Clipboard;
 import javafx.scene.input.ClipboardContent;
 import javafx.scene.input.KeyCode;
@@ -78,19 +78,19 @@ final class WorkPane extends VBox {
             if (e.getCode() == KeyCode.ESCAPE) zones.getSelectionModel().clearSelection();
         });
         VBox.setVgrow(zones, Priority.ALWAYS);
-        all.setTooltip(new Tooltip("Areas with less than 0.1 % either way spring in by themselves; they are left alone."));
+        Lesson.of(all, "Areas with less than 0.1 % either way spring in by themselves; they are left alone.");
         all.selectedProperty().addListener((o, was, is) -> list());
         Label head = head("The work, hardest first");
 
         span.setPrefColumnCount(6);
         span.setAccessibleText("Length over which strains are told");
-        span.setTooltip(new Tooltip("Strains are told as a length over this length: choose what your rule or your dividers span."));
+        Lesson.of(span, "Strains are told as a length over this length: choose what your rule or your dividers span.");
         span.setOnAction(e -> span());
         span.focusedProperty().addListener((o, was, is) -> {
             if (!is) span();
         });
         Button copy = new Button("Copy", Icons.of(Feather.COPY));
-        copy.setTooltip(new Tooltip("Puts these numbers on the clipboard as text."));
+        Lesson.of(copy, "Puts these numbers on the clipboard as text.");
         copy.setOnAction(e -> copy());
         Label over = new Label("told over");
         over.setMinWidth(Region.USE_PREF_SIZE);
@@ -109,16 +109,16 @@ final class WorkPane extends VBox {
 
         ToggleButton tape = new ToggleButton("Lay a tape", Icons.of(Feather.EDIT_3));
         tape.selectedProperty().bindBidirectional(pointing.tapingProperty());
-        tape.setTooltip(new Tooltip("Click two places on one picture: the tape tells its length on the blank and on the form."
-                + " On the blank it lies straight, on the form it lies as seen from above it."));
+        Lesson.of(tape, "Click two places on one picture: the tape tells its length on the blank and on the form."
+                + " On the blank it lies straight, on the form it lies as seen from above it.");
         ToggleButton cut = new ToggleButton("Cut a seam", Icons.of(Feather.SCISSORS));
         cut.selectedProperty().bindBidirectional(pointing.cuttingProperty());
-        cut.setTooltip(new Tooltip("Click two places on a rim, or drag along the skin, on either picture: the panel is cut there."
-                + " From a rim inwards it is a relief cut."));
+        Lesson.of(cut, "Click two places on a rim, or drag along the skin, on either picture: the panel is cut there."
+                + " From a rim inwards it is a relief cut.");
         ToggleButton clamp = new ToggleButton("Clamp it", Icons.of(Feather.ANCHOR));
         clamp.selectedProperty().bindBidirectional(pointing.clampingProperty());
-        clamp.setTooltip(new Tooltip("Click the places where you would clamp the sheet: it is tried to bend it on unworked, held there. Needs the"
-                + " metal and the thickness."));
+        Lesson.of(clamp, "Click the places where you would clamp the sheet: it is tried to bend it on unworked, held there. Needs the"
+                + " metal and the thickness.");
         FlowPane laying = new FlowPane(6, 4, tape, cut, clamp);
         for (Node one : laying.getChildren()) one.getStyleClass().add("small");
         Label next = Looks.wrapped(new Label());
@@ -135,8 +135,8 @@ final class WorkPane extends VBox {
         Looks.wrapped(warning);
         warning.managedProperty().bind(warning.visibleProperty());
         warning.setVisible(false);
-        cure.setTooltip(new Tooltip("Seams that were found to make this blank one that can be cut, or to let the tools reach."
-                + " Undo takes them back."));
+        Lesson.of(cure, "Seams that were found to make this blank one that can be cut, or to let the tools reach."
+                + " Undo takes them back.");
         cure.setOnAction(e -> bench.result().flatMap(Result::proposal)
                 .ifPresent(p -> bench.change(r -> r.withSeams(p.taken().recipe().seams()))));
         cure.managedProperty().bind(cure.visibleProperty());
@@ -239,10 +239,9 @@ final class WorkPane extends VBox {
             double mm = Lengths.parse(span.getText(), bench.styleProperty().get() == LengthStyle.MM ? LengthUnit.MM
                     : LengthUnit.IN);
             if (mm >= 1 && mm <= 10_000) bench.spanProperty().set(mm);
-            else bench.troubleProperty().set("Choose a span between " + bench.styleProperty().get().length(1) + " and "
-                    + bench.styleProperty().get().length(10_000) + ".");
+            else bench.warn(Sentence.say("Choose a span between %s and %s.", Sentence.length(1, 0), Sentence.length(10_000, 0)));
         } catch (IllegalArgumentException e) {
-            bench.troubleProperty().set(e.getMessage());
+            bench.warn(Explained.words(e));
         }
         facts();
     }
@@ -289,7 +288,7 @@ final class WorkPane extends VBox {
         Button away = new Button("", Icons.of(Feather.X));
         away.setAccessibleText(what);
         away.getStyleClass().add("small");
-        away.setTooltip(new Tooltip(what + "."));
+        Lesson.of(away, what + ".");
         away.setOnAction(e -> gone.run());
         HBox line = new HBox(6, words, away);
         line.setAlignment(Pos.CENTER_LEFT);

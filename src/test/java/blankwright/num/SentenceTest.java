@@ -13,6 +13,14 @@ class SentenceTest {
             return "L" + decimals;
         }
 
+        @Override public String typed(double mm) {
+            return "T";
+        }
+
+        @Override public String metres(double m) {
+            return "M";
+        }
+
         @Override public String place(int decimals, double... mm) {
             return "P" + mm.length;
         }
@@ -38,6 +46,16 @@ class SentenceTest {
         assertEquals("0.1 mm", Sentence.say("%s", Sentence.exactly(0.1)).text());
         assertEquals("60 mm", Sentence.say("%s", Sentence.exactly(60)).text());
         assertEquals("0.025 mm", Sentence.say("%s", Sentence.exactly(0.025)).text());
+    }
+
+    @Test
+    void aLengthMayBeWhatSomebodyTypedOrABoundInMetres() {
+        Sentence refused = Sentence.say("%s: at most %s", Sentence.typed(31.25), Sentence.metres(20));
+        assertEquals("31.25 mm: at most 20 m", refused.text());
+        assertEquals("T: at most M", refused.text(LETTERS));
+        assertEquals("NaN mm", Sentence.say("%s", Sentence.typed(Double.NaN)).text(LETTERS), "no length to be typed");
+        assertEquals("31.25 mm: at most 20 m", new Unfit("%s: at most %s", Sentence.typed(31.25), Sentence.metres(20)).getMessage());
+        assertEquals(Sentence.of("no such file"), Explained.words(new IllegalArgumentException("no such file")));
     }
 
     @Test

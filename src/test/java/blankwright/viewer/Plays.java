@@ -434,7 +434,7 @@ final class Plays {
     /** Printing belongs to the sheets: a printer of PostScript gets the cover, then all; without any it is said what to do. */
     static void sheetsGoToThePrinter(Scenes s) {
         s.demo("vent-cowl");
-        fx(() -> s.bench.troubleProperty().set(""));
+        fx(() -> s.bench.hush());
         var printed = new ByteArrayOutputStream();
         PdfPrinter printer = PdfPrinter.of(StreamPrintServiceFactory.lookupStreamPrintServiceFactories(DocFlavor.SERVICE_FORMATTED.PAGEABLE,
                 "application/postscript")[0].getPrintService(printed));

@@ -6,6 +6,7 @@ import blankwright.mesh.query.EdgeStars;
 import blankwright.mesh.query.NearestPoint;
 import blankwright.mesh.query.SkinPoint;
 import blankwright.mesh.query.Wavefront;
+import blankwright.num.Sentence;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -63,8 +64,8 @@ public final class SeamPaths {
                 continue;
             }
             int[] more = between(path[path.length - 1], v);
-            if (more == null) throw new UnfitSeam(number, "no way through the metal leads from point " + i + " to point " + (i + 1)
-                    + "; give both on one part of the panel, not along its edge");
+            if (more == null) throw new UnfitSeam(number, "no way through the metal leads from point %d to point %d;"
+                    + " give both on one part of the panel, not along its edge", i, i + 1);
             int known = path.length;
             path = Arrays.copyOf(path, known + more.length - 1);
             System.arraycopy(more, 1, path, known, more.length - 1);
@@ -80,8 +81,8 @@ public final class SeamPaths {
         double[] q = at.on(mesh);
         double off = Math.sqrt((q[0] - p.x()) * (q[0] - p.x()) + (q[1] - p.y()) * (q[1] - p.y()) + (q[2] - p.z()) * (q[2] - p.z()));
         if (off > OFF * size)
-            throw new UnfitSeam(number, String.format(Locale.ROOT, "point %d (%.1f, %.1f, %.1f) mm lies %.1f mm off the panel, nearest is (%.1f, %.1f, %.1f);"
-                    + " give points on the form, in its own coordinates", which, p.x(), p.y(), p.z(), off, q[0] + 0.0, q[1] + 0.0, q[2] + 0.0));
+            throw new UnfitSeam(number, "point %d %s lies %s off the panel, nearest is %s; give points on the form, in its own coordinates", which,
+                    Sentence.place(1, p.x(), p.y(), p.z()), Sentence.length(off, 1), Sentence.place(1, q));
         int best = -1, rim = -1;
         double least = Double.POSITIVE_INFINITY, longest = 0;
         for (int k = 0; k < 3; k++) longest = Math.max(longest, mesh.distance(mesh.corner(at.triangle(), k), mesh.corner(at.triangle(), (k + 1) % 3)));

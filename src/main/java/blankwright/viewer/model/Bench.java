@@ -13,8 +13,10 @@ import blankwright.job.Packet;
 import blankwright.job.Refusal;
 import blankwright.job.Result;
 import blankwright.mesh.cut.DrawnSeam;
+import blankwright.num.Explained;
 import blankwright.num.LengthUnit;
 import blankwright.num.Progress;
+import blankwright.num.Sentence;
 import blankwright.picture.Picture;
 import blankwright.picture.Tints;
 import blankwright.project.Clamps;
@@ -48,6 +50,8 @@ import javafx.beans.property.ReadOnlyBooleanProperty;
 import javafx.beans.property.ReadOnlyBooleanWrapper;
 import javafx.beans.property.ReadOnlyObjectProperty;
 import javafx.beans.property.ReadOnlyObjectWrapper;
+import javafx.beans.property.ReadOnlyStringProperty;
+import javafx.beans.property.ReadOnlyStringWrapper;
 import javafx.beans.property.SimpleDoubleProperty;
 import javafx.beans.property.SimpleObjectProperty;
 import javafx.beans.property.SimpleStringProperty;
@@ -70,6 +74,8 @@ public final class Bench {
     /** Triangles of a mesh up to which it is laid flat wholly under way where there is no first answer. */
     private static final int FOLLOWED = 20_000;
 
+    private static final Sentence NOTHING = Sentence.of("");
+
     private final Runner runner;
     private final Settings settings;
     private final Autosave autosave;
@@ -80,7 +86,8 @@ public final class Bench {
     private final ReadOnlyBooleanWrapper canUndo = new ReadOnlyBooleanWrapper(), canRedo = new ReadOnlyBooleanWrapper();
     private final ReadOnlyBooleanWrapper unsaved = new ReadOnlyBooleanWrapper();
     private final ReadOnlyObjectWrapper<List<Metal>> metals = new ReadOnlyObjectWrapper<>(List.of());
-    private final StringProperty trouble = new SimpleStringProperty("");
+    private final ObjectProperty<Sentence> wrong = new SimpleObjectProperty<>(NOTHING);
+    private final ReadOnlyStringWrapper trouble = new ReadOnlyStringWrapper("");
     private final StringProperty news = new SimpleStringProperty("");
     private final ObjectProperty<UnitQuestion> question = new SimpleObjectProperty<>();
     private final ObjectProperty<Place> place = new SimpleObjectProperty<>();
@@ -110,6 +117,7 @@ public final class Bench {
         this.autosave = autosave;
         style = new SimpleObjectProperty<>(settings.get("lengths", LengthStyle.MM));
         style.addListener((o, was, is) -> settings.put("lengths", is.name()));
+        trouble.bind(Bindings.createStringBinding(() -> Plain.words(wrong.get().text(style.get())), wrong, style));
         laid.addListener((o, was, is) -> {
             if (is != null && !is.has(map.get())) map.set(MapKind.WORK);
         });
@@ -142,7 +150,7 @@ public final class Bench {
             begin(recipe, Given.file(path), isRecipe ? path.toAbsolutePath().normalize() : null, path,
                     () -> settings.opened(path));
         } catch (Refusal e) {
-            trouble.set(Plain.words(e.getMessage()));
+            warn(e.words());
         }
     }
 
@@ -162,7 +170,7 @@ public final class Bench {
     }
 
     private void begin(Recipe recipe, Given from, Path recipeFile, Path opened, Runnable then) {
-        trouble.set("");
+        hush();
         news.set("");
         Work begun = new Work(recipe);
         AtHand panel = new AtHand(from);
@@ -191,13 +199,13 @@ public final class Bench {
     private void failed(Throwable e, Path opened) {
         if (e instanceof OddSize odd && opened != null) {
             question.set(UnitQuestion.of(opened, odd.across()));
-        } else if (e instanceof Refusal) {
-            trouble.set(Plain.words(e.getMessage()));
+        } else if (e instanceof Refusal refusal) {
+            warn(refusal.words());
         } else if (e instanceof OutOfMemoryError) {
-            trouble.set("There was not enough memory. Close other programs, start with more (java -Xmx8g -jar blankwright.jar), or give"
+            warn("There was not enough memory. Close other programs, start with more (java -Xmx8g -jar blankwright.jar), or give"
                     + " a coarser mesh.");
         } else {
-            trouble.set("The program failed, and that is our fault, not yours (" + e.getClass().getSimpleName() + ": " + e.getMessage()
+            warn("The program failed, and that is our fault, not yours (" + e.getClass().getSimpleName() + ": " + e.getMessage()
                     + "). What was there before is still there.");
         }
     }
@@ -214,7 +222,7 @@ public final class Bench {
             put(history.now().with(how.apply(history.now().recipe())), grip);
             return true;
         } catch (IllegalArgumentException e) {
-            trouble.set(e.getMessage());
+            warn(Explained.words(e));
             return false;
         }
     }
@@ -250,7 +258,7 @@ public final class Bench {
             if (points.isEmpty() || !points.get(points.size() - 1).equals(point)) points.add(point);
         }
         if (points.size() < 2) {
-            trouble.set("A seam needs two places at least: where it begins and where it ends.");
+            warn("A seam needs two places at least: where it begins and where it ends.");
             return;
         }
         List<DrawnSeam> all = new ArrayList<>(history.now().recipe().seams());
@@ -297,9 +305,9 @@ public final class Bench {
             metalsFrom = null;
             return change(r -> r.withMetal(Optional.of(taken)));
         } catch (IOException e) {
-            trouble.set(file.getFileName() + " cannot be read. Choose another file.");
+            warn(file.getFileName() + " cannot be read. Choose another file.");
         } catch (RecipeException e) {
-            trouble.set(e.getMessage());
+            warn(e.words());
         }
         return false;
     }
@@ -351,7 +359,7 @@ public final class Bench {
         boolean otherPanel = !now.recipe().equals(before.withScales(now.recipe().scales()).withTapes(now.tapes()));
         listMetals();
         work.set(now);
-        trouble.set("");
+        hush();
         tell();
         copy();
         if (!otherPanel) return;
@@ -451,7 +459,7 @@ public final class Bench {
         try {
             autosave.write(history.now().recipe(), given, Optional.ofNullable(file.get()));
         } catch (IOException e) {
-            trouble.set("No safety copy can be kept (" + InputFile.words(e) + "): save the recipe yourself from time to time.");
+            warn("No safety copy can be kept (" + InputFile.words(e) + "): save the recipe yourself from time to time.");
         }
     }
 
@@ -470,7 +478,7 @@ public final class Bench {
             folder.write(whole.getFileName().toString(), out -> out.write(text.getBytes(StandardCharsets.UTF_8)));
             folder.keep();
         } catch (IOException e) {
-            trouble.set("The recipe could not be written: " + InputFile.words(e) + ". Choose another place, or make room.");
+            warn("The recipe could not be written: " + InputFile.words(e) + ". Choose another place, or make room.");
             return false;
         }
         if (onlyNamed(laidFor, history.now().recipe())) laidFor = recipe;
@@ -483,7 +491,7 @@ public final class Bench {
         file.set(whole);
         settings.opened(whole);
         autosave.clear();
-        trouble.set("");
+        hush();
         tell();
         return true;
     }
@@ -514,7 +522,7 @@ public final class Bench {
         }
         errands.clear();
         news.set("");
-        if (trouble.get().isEmpty()) trouble.set("The blank shown is not that of the order, so nothing was taken away: undo, or lay"
+        if (trouble.get().isEmpty()) warn("The blank shown is not that of the order, so nothing was taken away: undo, or lay"
                 + " it out again.");
     }
 
@@ -564,15 +572,15 @@ public final class Bench {
         Result shown = shown();
         String name = shown.recipe().name();
         news.set("");
-        trouble.set("");
+        hush();
         runner.ask(progress -> printer.print(Packet.pdf(shown, paper), name, paper, coverOnly ? 1 : Integer.MAX_VALUE, progress), false,
                 sheets -> news.set((sheets == 1 ? "One sheet was" : sheets + " sheets were") + " sent to " + printer.name()
                         + ". Measure the check squares both ways before you cut."),
                 e -> {
-                    if (e instanceof IOException) trouble.set("The printer " + printer.name() + " did not take the sheets ("
+                    if (e instanceof IOException) warn("The printer " + printer.name() + " did not take the sheets ("
                             + e.getMessage()
                             + "). See whether it is switched on and has paper, or write the PDF and print that at 100 %.");
-                    else if (e instanceof IllegalArgumentException) trouble.set(
+                    else if (e instanceof IllegalArgumentException) warn(
                             "This blank would take thousands of sheets of paper: give the DXF or SVG to a cutting shop instead.");
                     else failed(e, null);
                 });
@@ -581,7 +589,7 @@ public final class Bench {
     private void write(Path folder, Set<Output> files, Paper paper) {
         Result shown = shown();
         news.set("");
-        trouble.set("");
+        hush();
         runner.ask(progress -> {
             try (OutputFolder to = OutputFolder.open(folder)) {
                 return Packet.write(shown, to, files, paper, progress);
@@ -589,9 +597,9 @@ public final class Bench {
         }, false, written -> {
             int count = written.files().size();
             news.set((count == 1 ? "One file was" : count + " files were") + " written to " + folder + ".");
-            if (!written.findings().isEmpty()) trouble.set(written.findings().get(0).words().text(style.get()));
+            if (!written.findings().isEmpty()) warn(written.findings().get(0).words());
         }, e -> {
-            if (e instanceof IOException) trouble.set("The files could not be written: " + InputFile.words(e)
+            if (e instanceof IOException) warn("The files could not be written: " + InputFile.words(e)
                     + ". Choose another folder, or make room.");
             else failed(e, null);
         });
@@ -605,7 +613,7 @@ public final class Bench {
             folder.keep();
             news.set("Written: " + whole);
         } catch (IOException e) {
-            trouble.set("The picture could not be written: " + InputFile.words(e) + ". Choose another place, or make room.");
+            warn("The picture could not be written: " + InputFile.words(e) + ". Choose another place, or make room.");
         }
     }
 
@@ -712,9 +720,24 @@ public final class Bench {
         return unsaved.getReadOnlyProperty();
     }
 
-    /** What went wrong and what to do, in one or two sentences; empty where nothing did. */
-    public StringProperty troubleProperty() {
-        return trouble;
+    /** What went wrong and what to do, in one or two sentences, lengths as {@link #styleProperty} has them; empty where nothing did. */
+    public ReadOnlyStringProperty troubleProperty() {
+        return trouble.getReadOnlyProperty();
+    }
+
+    /** Something went wrong: what, and what to do. */
+    public void warn(Sentence words) {
+        wrong.set(words);
+    }
+
+    /** The same, without measures. */
+    public void warn(String words) {
+        warn(Sentence.of(words));
+    }
+
+    /** Nothing is wrong any more, or it has been read. */
+    public void hush() {
+        wrong.set(NOTHING);
     }
 
     /** What has been done, where that cannot be seen; empty where nothing was. */

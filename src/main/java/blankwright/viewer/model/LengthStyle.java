@@ -67,8 +67,13 @@ public enum LengthStyle implements Sentence.Units {
         return out + (this == MM ? " mm" : " in");
     }
 
+    /** {@code 20 m}, {@code 65.6 ft}. */
+    @Override public String metres(double m) {
+        return this == MM ? Sentence.FILES.metres(m) : Sentence.numbers(1, m / 0.3048) + " ft";
+    }
+
     /** What a person may type and finds again: {@code 100 mm}, {@code 3.937 in}. */
-    public String typed(double mm) {
+    @Override public String typed(double mm) {
         if (this == MM) return Lengths.plain(Math.round(mm * 1e4) / 1e4) + " mm";
         double exact = mm / 25.4 * 64;
         if (this == FRACTION && Math.abs(exact - Math.rint(exact)) < 1e-9) return Lengths.sixtyFourths(mm);

@@ -1,13 +1,14 @@
 package blankwright.viewer.model;
 
+import blankwright.num.Sentence;
+
 /** What the colours tell. */
 public enum MapKind {
     WORK("shrink and stretch", "Purple must be shrunk, orange stretched: at each place the larger of the two ways, in parts of its"
             + " length."),
     THICKNESS("sheet left", "How thick the sheet is after forming, if nothing is lost: darkest is thinnest."),
-    CURVATURE("bowl and saddle", "How much crown lies in the skin: green is bowl, brown is saddle. Degrees in a square of 100 mm are"
-            + " what the pleats or"
-            + " slits of a paper pattern would add up to there."),
+    CURVATURE("bowl and saddle", Sentence.say("How much crown lies in the skin: green is bowl, brown is saddle. Degrees in a square of %s"
+            + " are what the pleats or slits of a paper pattern would add up to there.", Sentence.length(100, 1))),
     LIMIT("forming limit", "How much of what the metal bears in one go is used: 100 % is where it necks, without annealing between."
             + " Estimates:"
             + " a test strip of your sheet beats them. It needs the metal and the thickness."),
@@ -16,9 +17,13 @@ public enum MapKind {
             + " way. Say in the order where the sheet is held; it needs the metal and the thickness.");
 
     private final String words;
-    private final String lesson;
+    private final Sentence lesson;
 
     MapKind(String words, String lesson) {
+        this(words, Sentence.of(lesson));
+    }
+
+    MapKind(String words, Sentence lesson) {
         this.words = words;
         this.lesson = lesson;
     }
@@ -28,7 +33,7 @@ public enum MapKind {
     }
 
     /** One or two sentences for who has not met it. */
-    public String lesson() {
+    public Sentence lesson() {
         return lesson;
     }
 }

@@ -1,7 +1,9 @@
 package blankwright.viewer.model;
 
+import blankwright.num.Explained;
 import blankwright.num.LengthUnit;
 import blankwright.num.Lengths;
+import blankwright.num.Unfit;
 import blankwright.shop.Instruction;
 import blankwright.shop.Tool;
 import java.util.ArrayList;
@@ -32,9 +34,7 @@ public record ToolDraft(String name, Instruction does, String reach, String cost
             try {
                 tools.add(draft.tool(style));
             } catch (IllegalArgumentException e) {
-                throw new IllegalArgumentException("Tool " + (tools.size() + 1) + (draft.name().isBlank() ? "" : ", " + draft.name()
-                        .strip()) + ": "
-                        + e.getMessage() + ".");
+                throw new Unfit("Tool %d%s: %s.", tools.size() + 1, draft.name().isBlank() ? "" : ", " + draft.name().strip(), Explained.words(e));
             }
         }
         return tools;

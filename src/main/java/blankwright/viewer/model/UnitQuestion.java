@@ -19,7 +19,13 @@ public record UnitQuestion(Path file, List<Answer> answers) {
      *
      * @param across longest side of the panel, mm
      */
-    public record Answer(LengthUnit unit, double across, boolean likely) { }
+    public record Answer(LengthUnit unit, double across, boolean likely) {
+        /** {@code 400 mm (15.75 in): its numbers are metres}; what is read first is as lengths are written, for who asks that knows neither. */
+        public String words(LengthStyle style) {
+            LengthStyle other = style == LengthStyle.MM ? LengthStyle.INCH : LengthStyle.MM;
+            return style.length(across) + " (" + other.length(across) + "): its numbers are " + plural(unit);
+        }
+    }
 
     /** @param across in the numbers of the file */
     static UnitQuestion of(Path file, double across) {

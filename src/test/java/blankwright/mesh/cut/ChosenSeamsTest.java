@@ -187,7 +187,7 @@ class ChosenSeamsTest {
     @Test
     void saysWhichSeamIsUnfitAndWhatToDo() {
         TriMesh plate = Forms.plate(300, 200, 30, 20);
-        assertUnfit(plate, "seam 2: point 1 (0.0, 0.0, 90.0) mm lies 90.0 mm off the panel, nearest is (0.0, 0.0, 0.0); give points on the form",
+        assertUnfit(plate, "seam 2: point 1 (0.0, 0.0, 90.0) mm lies 90.0 mm off the panel, nearest is (0.0, 0.0, 0.0) mm; give points on the form",
                 seam(0, 100, 0, 300, 100, 0), seam(0, 0, 90, 50, 50, 0));
         assertUnfit(plate, "seam 1: all its points fall on one corner", seam(100, 100, 0, 101, 100, 0));
         assertUnfit(plate, "seam 1: a single edge inside the metal opens nothing", seam(100, 100, 0, 110, 100, 0));

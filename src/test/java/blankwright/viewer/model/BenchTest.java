@@ -39,14 +39,11 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import javax.print.DocFlavor;
 import javax.print.StreamPrintServiceFactory;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
-import org.junit.jupiter.api.io.TempDir;
 
 @Timeout(120)
-class BenchTest {
+class BenchTest extends AtABench {
     private static final String DISH = """
             # Kept at the head.
             blankwright-recipe: 1
@@ -60,33 +57,8 @@ class BenchTest {
             """;
     private static final String OBJ = "v 0 0 0\nv 0.4 0 0\nv 0.4 0.3 0.01\nv 0 0.3 0\nf 1 2 3\nf 1 3 4\n";
 
-    @TempDir Path temp;
-    private final Screen screen = new Screen();
-    private Bench bench;
-    private Autosave autosave;
-
-    @BeforeEach
-    void clear() {
-        autosave = new Autosave(temp.resolve("home/unsaved"));
-        bench = new Bench(screen, new Settings(temp.resolve("home")), autosave);
-    }
-
-    @AfterEach
-    void close() {
-        bench.close();
-    }
-
-    private void settle() {
-        screen.until(() -> !bench.runner().busyProperty().get());
-    }
-
     private Path dish() throws IOException {
         return Files.writeString(temp.resolve("dish.yaml"), DISH);
-    }
-
-    private void opened(Path file) {
-        bench.open(file);
-        settle();
     }
 
     @Test

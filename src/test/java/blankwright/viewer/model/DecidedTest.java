@@ -21,18 +21,16 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
-import org.junit.jupiter.api.io.TempDir;
 
 /**
  * Holes, clamps and the maker's own alloys decided in the viewer: each is a step that can be taken back, each is in the copy kept against a
  * kill, and the command line makes the same of the saved recipe, bit for bit.
  */
 @Timeout(120)
-class DecidedTest {
+class DecidedTest extends AtABench {
     private static final String SKIN = """
             blankwright-recipe: 1
             name: skin
@@ -65,31 +63,9 @@ class DecidedTest {
             verdicts: {springs-in: 0.2 %}
             """;
 
-    @TempDir Path temp;
-    private final Screen screen = new Screen();
-    private Bench bench;
-    private Autosave autosave;
-
     @BeforeEach
     void open() throws IOException {
-        autosave = new Autosave(temp.resolve("home/unsaved"));
-        bench = new Bench(screen, new Settings(temp.resolve("home")), autosave);
-        bench.open(Files.writeString(temp.resolve("skin.yaml"), SKIN));
-        settle();
-        assertEquals("", bench.troubleProperty().get());
-    }
-
-    @AfterEach
-    void close() {
-        bench.close();
-    }
-
-    private void settle() {
-        screen.until(() -> !bench.runner().busyProperty().get());
-    }
-
-    private Recipe now() {
-        return bench.workProperty().get().recipe();
+        openedWell(Files.writeString(temp.resolve("skin.yaml"), SKIN));
     }
 
     /** Taken back and done again it is what it was; a kill leaves it; saved elsewhere, the command line's run of it is the blank shown. */

@@ -32,13 +32,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 
 /** What is shown while a hand drags, and what stays when it lets go. */
-class DragTest {
+class DragTest extends AtABench {
     /** 2000 triangles, developable in no way. */
     private static final String DISH = """
             blankwright-recipe: 1
@@ -50,35 +48,16 @@ class DragTest {
             face: outside
             """;
 
-    @TempDir Path temp;
-    private final Screen screen = new Screen();
     private final List<FirstAnswer> answers = new ArrayList<>();
-    private Bench bench;
     private Path dish;
 
     @BeforeEach
     void open() throws Exception {
-        bench = new Bench(screen, new Settings(temp.resolve("home")), new Autosave(temp.resolve("home/unsaved")));
         bench.firstAnswerProperty().addListener((o, was, is) -> {
             if (is != null) answers.add(is);
         });
         dish = Files.writeString(temp.resolve("dish.yaml"), DISH);
-        bench.open(dish);
-        settle();
-        assertEquals("", bench.troubleProperty().get());
-    }
-
-    @AfterEach
-    void close() {
-        bench.close();
-    }
-
-    /** Nothing runs, and what was left to be told is told. */
-    private void settle() {
-        screen.until(() -> !bench.runner().busyProperty().get());
-        boolean[] told = {false};
-        screen.execute(() -> told[0] = true);
-        screen.until(() -> told[0]);
+        openedWell(dish);
     }
 
     private void drag(double mm) {

@@ -14,48 +14,25 @@ import blankwright.mesh.cut.Seam;
 import blankwright.mesh.io.Format;
 import blankwright.mesh.io.MeshWriter;
 import blankwright.num.Progress;
-import blankwright.project.Recipe;
 import blankwright.project.RecipeReader;
 import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
-import org.junit.jupiter.api.io.TempDir;
 
 /** A seam is moved by its ends: one that was drawn, and one by which the program opened a tube. */
 @Timeout(120)
-class SeamGripTest {
-    @TempDir Path temp;
-    private final Screen screen = new Screen();
-    private Bench bench;
-
+class SeamGripTest extends AtABench {
     @BeforeEach
     void openATube() throws Exception {
-        bench = new Bench(screen, new Settings(temp.resolve("home")), new Autosave(temp.resolve("home/unsaved")));
         try (OutputStream out = Files.newOutputStream(temp.resolve("tube.obj"))) {
             MeshWriter.write(Forms.tube(80, 200, 24, 12), Format.OBJ, out);
         }
-        bench.open(Files.writeString(temp.resolve("tube.yaml"), "blankwright-recipe: 1\nname: tube\nmesh: {file: tube.obj, units: mm}\n"));
-        settle();
-        assertEquals("", bench.troubleProperty().get());
-    }
-
-    @AfterEach
-    void close() {
-        bench.close();
-    }
-
-    private void settle() {
-        screen.until(() -> !bench.runner().busyProperty().get());
-    }
-
-    private Recipe now() {
-        return bench.workProperty().get().recipe();
+        openedWell(Files.writeString(temp.resolve("tube.yaml"), "blankwright-recipe: 1\nname: tube\nmesh: {file: tube.obj, units: mm}\n"));
     }
 
     @Test
