@@ -61,6 +61,7 @@ import javafx.scene.control.MenuItem;
 import javafx.scene.control.Slider;
 import javafx.scene.control.SplitPane;
 import javafx.scene.control.TextField;
+import javafx.scene.control.TextInputControl;
 import javafx.scene.control.ToggleButton;
 import javafx.scene.image.PixelFormat;
 import javafx.scene.image.WritableImage;
@@ -1028,14 +1029,45 @@ final class Plays {
         fx(() -> s.pane.work().zones().getSelectionModel().select(0));
         fx(() -> s.pane.blank().requestFocus());
         s.keys(KeyCode.ALT, KeyCode.RIGHT);
-        List<String> told = new ArrayList<>();
-        fx(() -> visit(s.pane.work(), node -> {
-            if (node instanceof Label label && label.getText() != null) told.add(label.getText());
-        }));
+        fx(() -> s.bench.change(r -> r.withTrim(OptionalDouble.of(25.4 * 30))));
+        List<String> told = told(s.pane);
         check(told.stream().anyMatch(t -> t.matches(".*\\d/(2|4|8|16|32|64) in.*")), "no fraction is told: " + told);
-        check(told.stream().noneMatch(t -> t.matches(".*\\d mm.*")), "millimetres are told: " + told);
+        check(told.contains("trim 30 in: must be 0.00394 in to 19.68504 in; check the unit"), "what is refused: " + told);
+        noMillimetre(told);
         s.picture("inch-fractions");
+        noMillimetre(inDialog("Measure this screen", () -> ((Button) named(s.pane, "measure the screen")).fire()));
+        noMillimetre(inDialog("Tools at hand", () -> new ToolList(s.bench, s.stage, s.answers).ask()));
+        noMillimetre(inDialog("Take away", () -> new TakeAway(s.bench, s.stage, s.answers).dialog().showAndWait()));
         fx(() -> s.bench.styleProperty().set(LengthStyle.MM));
+    }
+
+    /** All that is shown or read out, also what each control teaches. */
+    private static List<String> told(Parent root) {
+        List<String> told = new ArrayList<>();
+        fx(() -> visit(root, node -> {
+            told.add(node.getAccessibleText());
+            told.add(node.getAccessibleHelp());
+            if (node instanceof Labeled label) told.add(label.getText());
+            if (node instanceof TextInputControl field) told.addAll(Arrays.asList(field.getText(), field.getPromptText()));
+        }));
+        told.removeIf(words -> words == null || words.isBlank());
+        return told;
+    }
+
+    /** A file's own name may hold one; nothing else. */
+    private static void noMillimetre(List<String> told) {
+        check(told.size() > 3, "only " + told);
+        check(told.stream().noneMatch(t -> t.matches("(?s).*\\bmm\\b.*")), "millimetres are told: " + told);
+    }
+
+    /** What is told in a dialog that is opened and closed again. */
+    private static List<String> inDialog(String title, Runnable open) {
+        later(open);
+        Window dialog = window(title);
+        Scenes.pulses();
+        List<String> told = told(dialog.getScene().getRoot());
+        fx(dialog::hide);
+        return told;
     }
 
     static void darkWithLargeLetters(Scenes s) {
