@@ -8,6 +8,7 @@ import blankwright.shop.Amounts;
 import blankwright.shop.DrawnTape;
 import blankwright.shop.TapeLine;
 import blankwright.viewer.model.Bench;
+import blankwright.viewer.model.Border;
 import blankwright.viewer.model.Contour;
 import blankwright.viewer.model.FirstAnswer;
 import blankwright.viewer.model.FlatView;
@@ -20,7 +21,7 @@ import blankwright.viewer.model.Painting;
 import blankwright.viewer.model.Place;
 import blankwright.viewer.model.Skin;
 import blankwright.viewer.model.Ticks;
-import blankwright.viewer.model.ZoneBorder;
+import blankwright.viewer.model.WorkRow;
 import blankwright.viewer.model.ZoneRow;
 import java.util.ArrayList;
 import java.util.List;
@@ -124,7 +125,7 @@ final class BlankPane extends Pane {
         bench.placeProperty().addListener((o, was, is) -> mark());
         pointing.fromProperty().addListener((o, was, is) -> mark());
         pointing.path().addListener((ListChangeListener<Place>) c -> mark());
-        bench.zoneProperty().addListener((o, was, is) -> choose(is));
+        bench.chosenProperty().addListener((o, was, is) -> choose(is));
         bench.workProperty().addListener((o, was, is) -> soon());
         bench.styleProperty().addListener((o, was, is) -> soon());
         contours.addListener((o, was, is) -> soon());
@@ -240,7 +241,7 @@ final class BlankPane extends Pane {
             return;
         }
         if (lettering.get()) for (Entity.Text text : shown.ink().texts()) text(g, text);
-        zone(g);
+        chosen(g);
         tapes(g);
         rulers(g);
     }
@@ -346,10 +347,10 @@ final class BlankPane extends Pane {
         };
     }
 
-    private void zone(GraphicsContext g) {
-        ZoneRow row = bench.zoneProperty().get();
+    private void chosen(GraphicsContext g) {
+        WorkRow row = bench.chosenProperty().get();
         if (!shown.has(row)) return;
-        ZoneBorder border = shown.border(row);
+        Border border = shown.border(row);
         g.setStroke(Marks.CHOSEN);
         g.setLineWidth(2.6);
         g.setLineCap(StrokeLineCap.ROUND);
@@ -361,7 +362,7 @@ final class BlankPane extends Pane {
         g.stroke();
         g.setStroke(Marks.LINE);
         g.setLineWidth(2.6);
-        path(g, row.zone().line().onBlank(), false);
+        path(g, border.lineOnBlank(), false);
     }
 
     private void tapes(GraphicsContext g) {
@@ -447,7 +448,7 @@ final class BlankPane extends Pane {
         }
     }
 
-    private void choose(ZoneRow row) {
+    private void choose(WorkRow row) {
         soon();
         if (shown == null || !shown.has(row) || getWidth() <= 3 * ruler()) return;
         view.set(FlatView.fitting(shown.border(row).box(), getWidth() - 3 * ruler(), getHeight() - 3 * ruler()));
@@ -543,8 +544,7 @@ final class BlankPane extends Pane {
         }
         Optional<Place> next = under(x, y);
         if (next.isEmpty() && now == null) {
-            ZoneRow first = ZoneRow.of(shown, true).get(0);
-            next = Optional.of(shown.placeOf(first.piece(), first.zone()));
+            next = Optional.of(shown.placeOf(ZoneRow.of(shown, true).get(0)));
         }
         next.ifPresent(pointing::hold);
     }

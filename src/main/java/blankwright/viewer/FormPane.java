@@ -8,6 +8,7 @@ import blankwright.project.Clamps;
 import blankwright.shop.DrawnTape;
 import blankwright.shop.TapeLine;
 import blankwright.viewer.model.Bench;
+import blankwright.viewer.model.Border;
 import blankwright.viewer.model.Buckles;
 import blankwright.viewer.model.Laid;
 import blankwright.viewer.model.MapKind;
@@ -18,8 +19,7 @@ import blankwright.viewer.model.Place;
 import blankwright.viewer.model.SeamGrip;
 import blankwright.viewer.model.Side;
 import blankwright.viewer.model.Skin;
-import blankwright.viewer.model.ZoneBorder;
-import blankwright.viewer.model.ZoneRow;
+import blankwright.viewer.model.WorkRow;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -134,7 +134,7 @@ final class FormPane extends Pane {
         shaded.addListener((o, was, is) -> light());
         seeThrough.addListener((o, was, is) -> paint());
         bench.placeProperty().addListener((o, was, is) -> mark());
-        bench.zoneProperty().addListener((o, was, is) -> {
+        bench.chosenProperty().addListener((o, was, is) -> {
             choose(is);
             frame(is);
         });
@@ -243,7 +243,7 @@ final class FormPane extends Pane {
         net();
         stations();
         tapes();
-        choose(bench.zoneProperty().get());
+        choose(bench.chosenProperty().get());
         tellWay();
         stand();
     }
@@ -339,22 +339,21 @@ final class FormPane extends Pane {
         tapes.getChildren().add(Wire.of(lines, origin, thin() * 1.4, Marks.TAPE));
     }
 
-    private void choose(ZoneRow row) {
+    private void choose(WorkRow row) {
         chosen.getChildren().clear();
         if (shown == null || !shown.has(row)) return;
-        ZoneBorder border = shown.border(row);
+        Border border = shown.border(row);
         List<double[]> lines = new ArrayList<>();
         for (int i = 0; i < border.pieces(); i++) lines.add(border.form(i));
         chosen.getChildren().add(Wire.of(lines, origin, thin(), Marks.CHOSEN));
-        chosen.getChildren().add(Wire.of(List.of(row.zone().line().onForm()), origin, thin() * 1.3, Marks.LINE));
+        chosen.getChildren().add(Wire.of(List.of(border.lineOnForm()), origin, thin() * 1.3, Marks.LINE));
     }
 
-    /** Brings a zone into the picture, square on. */
-    private void frame(ZoneRow row) {
+    /** Brings a zone or a flange into the picture, square on. */
+    private void frame(WorkRow row) {
         if (shown == null || !shown.has(row) || getHeight() <= 0) return;
-        ZoneBorder border = shown.border(row);
-        Numbers there = shown.numbers(shown.placeOf(row.piece(), row.zone()));
-        orbit.set(orbit.get().squareTo(there.form(), there.normal()).fitting(List.of(border.corners()), getWidth(), getHeight()));
+        Border border = shown.border(row);
+        orbit.set(orbit.get().squareTo(shown.numbers(shown.placeOf(row)).form(), shown.facing(row)).fitting(List.of(border.corners()), getWidth(), getHeight()));
     }
 
     private void stand() {
@@ -394,10 +393,9 @@ final class FormPane extends Pane {
             for (SeamGrip end : SeamGrip.all(shown, bench.workProperty().get().recipe())) at(end.at(), (x, y) -> marks.end(x, y));
         for (Clamps.Spot spot : ClampList.of(bench.workProperty().get()))
             at(new double[] {spot.x(), spot.y(), spot.z()}, (x, y) -> marks.clamp(x, y, spot.radius() * getHeight() / orbit.get().span()));
-        ZoneRow row = bench.zoneProperty().get();
+        WorkRow row = bench.chosenProperty().get();
         if (shown.has(row))
-            at(new double[] {row.zone().label().x(), row.zone().label().y(), row.zone().label().z()}, 
-                    (x, y) -> marks.number(x, y, row.name()));
+            at(shown.numbers(shown.placeOf(row)).form(), (x, y) -> marks.number(x, y, row.name()));
     }
 
     private interface There {

@@ -9,7 +9,6 @@ import blankwright.num.Explained;
 import blankwright.num.LengthUnit;
 import blankwright.num.Lengths;
 import blankwright.num.Sentence;
-import blankwright.shop.Instruction;
 import blankwright.viewer.model.Bench;
 import blankwright.viewer.model.Laid;
 import blankwright.viewer.model.LengthStyle;
@@ -19,7 +18,7 @@ import blankwright.viewer.model.Skin;
 import blankwright.viewer.model.SpotCard;
 import blankwright.viewer.model.TapeRow;
 import blankwright.viewer.model.Work;
-import blankwright.viewer.model.ZoneRow;
+import blankwright.viewer.model.WorkRow;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -51,7 +50,7 @@ import org.kordamp.ikonli.feather.Feather;
 final class WorkPane extends VBox {
     private final Bench bench;
     private final Pointing pointing;
-    private final ListView<ZoneRow> zones = new ListView<>();
+    private final ListView<WorkRow> zones = new ListView<>();
     private final CheckBox all = new CheckBox("also what is left alone");
     private final GridPane facts = new GridPane();
     private final TextField span = new TextField();
@@ -71,9 +70,9 @@ final class WorkPane extends VBox {
         setSpacing(8);
         setPadding(new Insets(8));
         zones.setCellFactory(l -> new Row());
-        zones.setAccessibleText("The work, hardest first. Choosing a zone frames it in both pictures.");
+        zones.setAccessibleText("The work, hardest first. Choosing a zone or a flange frames it in both pictures.");
         zones.setPlaceholder(Looks.wrapped(new Label("Nothing here needs a tool: roll or bend it.")));
-        zones.getSelectionModel().selectedItemProperty().addListener((o, was, is) -> bench.zoneProperty().set(is));
+        zones.getSelectionModel().selectedItemProperty().addListener((o, was, is) -> bench.chosenProperty().set(is));
         zones.setOnKeyPressed(e -> {
             if (e.getCode() == KeyCode.ESCAPE) zones.getSelectionModel().clearSelection();
         });
@@ -167,7 +166,7 @@ final class WorkPane extends VBox {
         facts();
     }
 
-    ListView<ZoneRow> zones() {
+    ListView<WorkRow> zones() {
         return zones;
     }
 
@@ -189,8 +188,8 @@ final class WorkPane extends VBox {
 
     private void list() {
         Laid laid = bench.laidProperty().get();
-        ZoneRow chosen = zones.getSelectionModel().getSelectedItem();
-        zones.getItems().setAll(laid == null ? List.of() : ZoneRow.of(laid, all.isSelected()));
+        WorkRow chosen = zones.getSelectionModel().getSelectedItem();
+        zones.getItems().setAll(laid == null ? List.of() : WorkRow.of(laid, all.isSelected()));
         if (chosen != null && zones.getItems().contains(chosen)) zones.getSelectionModel().select(chosen);
     }
 
@@ -295,9 +294,9 @@ final class WorkPane extends VBox {
         return line;
     }
 
-    /** Number, what to do, how much; the strip at its side has the zone's colour on the map. */
-    private final class Row extends ListCell<ZoneRow> {
-        private final Label number = new Label(), todo = new Label(), amount = new Label(), worst = new Label();
+    /** Name, what to do, how much; the strip at its side has its colour on the map. */
+    private final class Row extends ListCell<WorkRow> {
+        private final Label number = new Label(), todo = new Label(), amount = new Label(), more = new Label();
         private final Region strip = new Region();
         private final HBox box;
 
@@ -307,9 +306,9 @@ final class WorkPane extends VBox {
             number.getStyleClass().add("number");
             number.setMinWidth(Region.USE_PREF_SIZE);
             todo.getStyleClass().add("todo");
-            worst.getStyleClass().add("what");
-            for (Label label : List.of(todo, amount, worst)) label.setWrapText(true);
-            VBox words = new VBox(todo, amount, worst);
+            more.getStyleClass().add("what");
+            for (Label label : List.of(todo, amount, more)) label.setWrapText(true);
+            VBox words = new VBox(todo, amount, more);
             HBox.setHgrow(words, Priority.ALWAYS);
             box = new HBox(8, strip, number, words);
             box.setFillHeight(true);
@@ -324,7 +323,7 @@ final class WorkPane extends VBox {
         }
 
         @Override
-        protected void updateItem(ZoneRow row, boolean empty) {
+        protected void updateItem(WorkRow row, boolean empty) {
             super.updateItem(row, empty);
             setGraphic(empty || row == null ? null : box);
             if (empty || row == null) {
@@ -334,11 +333,11 @@ final class WorkPane extends VBox {
             number.setText(row.name());
             todo.setText(row.todo());
             amount.setText(row.amount(bench.styleProperty().get()));
-            worst.setText(row.zone().instruction() == Instruction.LEAVE ? "" : row.worst());
+            more.setText(row.more(bench.styleProperty().get()));
             var tints = bench.laidProperty().get().tints(MapKind.WORK, OptionalDouble.empty());
             strip.setStyle(String.format("-fx-background-color: #%06x; -fx-border-color: #777;",
-                    tints.colourOf(row.zone().largestStrain())));
-            setAccessibleText("Zone " + row.name() + ", " + row.todo() + ", " + amount.getText() + ", " + worst.getText());
+                    tints.colourOf(row.strain())));
+            setAccessibleText(row.said(bench.styleProperty().get()));
         }
     }
 }

@@ -17,6 +17,7 @@ import blankwright.project.Metal;
 import blankwright.project.RecipeWriter;
 import blankwright.viewer.model.Bench;
 import blankwright.viewer.model.FirstAnswer;
+import blankwright.viewer.model.FlangeRow;
 import blankwright.viewer.model.FlatView;
 import blankwright.viewer.model.Laid;
 import blankwright.viewer.model.LengthStyle;
@@ -27,6 +28,7 @@ import blankwright.viewer.model.Pages;
 import blankwright.viewer.model.Place;
 import blankwright.viewer.model.SeamGrip;
 import blankwright.viewer.model.Side;
+import blankwright.viewer.model.WorkRow;
 import blankwright.viewer.model.ZoneRow;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -198,7 +200,24 @@ final class Plays {
         fx(() -> s.pane.work().zones().requestFocus());
         fx(() -> s.pane.work().zones().getSelectionModel().select(0));
         s.picture("zone");
-        ZoneRow row = fx(() -> s.bench.zoneProperty().get());
+        framed(s);
+    }
+
+    static void aFlangeIsFramedInBoth(Scenes s) {
+        s.demo("scuttle");
+        fx(() -> s.pane.work().zones().requestFocus());
+        WorkRow flange = fx(() -> s.pane.work().zones().getItems().stream().filter(row -> row instanceof FlangeRow).findFirst().orElseThrow());
+        fx(() -> s.pane.work().zones().getSelectionModel().select(flange));
+        s.picture("flange");
+        check(fx(() -> s.bench.chosenProperty().get()) == flange, "the flange is chosen");
+        framed(s);
+        s.demo("mudguard");
+        check(fx(() -> s.bench.chosenProperty().get()) == null, "of another panel");
+    }
+
+    /** What is chosen lies within both pictures and fills that of the blank. */
+    private static void framed(Scenes s) {
+        WorkRow row = fx(() -> s.bench.chosenProperty().get());
         check(row != null, "the list chooses");
         var border = s.bench.laidProperty().get().border(row);
         double w = fx(() -> s.pane.form().getWidth()), h = fx(() -> s.pane.form().getHeight()), bw = fx(() -> s.pane.blank().getWidth());
@@ -851,7 +870,7 @@ final class Plays {
         check(s.bench.troubleProperty().get().isEmpty(), s.bench.troubleProperty().get());
         s.picture("scan");
         s.click(s.pane.work().zones(), 80, 30);
-        check(fx(() -> s.bench.zoneProperty().get()) != null, "the list shows where to work");
+        check(fx(() -> s.bench.chosenProperty().get()) != null, "the list shows where to work");
         s.picture("scan-zone");
         s.click(named(s.pane, "all of it"));
         s.click(named(s.pane, "Cut a seam"));

@@ -32,7 +32,7 @@ class ScreenTest {
 
     @ParameterizedTest
     @ValueSource(strings = {"welcome", "turnSlideAndZoom", "keysReachTheFormAndTheBlank", "theColourAtASpotIsThatOfItsNumber",
-            "aZoneIsFramedInBoth",
+            "aZoneIsFramedInBoth", "aFlangeIsFramedInBoth",
         "changesAreTypedAndTakenBack", "theBlankFollowsADrag", "aTapeIsLaid", "theUnworkedSheetBuckles", "theProposedSeamIsTaken", "aSeamIsCut",
                 "theScaleIsDragged",
         "whatGoesToTheBenchIsShownAndWritten", "sheetsGoToThePrinter", "theUnitIsAsked",

@@ -91,7 +91,7 @@ public final class Bench {
     private final StringProperty news = new SimpleStringProperty("");
     private final ObjectProperty<UnitQuestion> question = new SimpleObjectProperty<>();
     private final ObjectProperty<Place> place = new SimpleObjectProperty<>();
-    private final ObjectProperty<ZoneRow> zone = new SimpleObjectProperty<>();
+    private final ObjectProperty<WorkRow> chosen = new SimpleObjectProperty<>();
     private final ObjectProperty<MapKind> map = new SimpleObjectProperty<>(MapKind.WORK);
     private final ObjectProperty<LengthStyle> style;
     private final DoubleProperty span = new SimpleDoubleProperty(100);
@@ -183,7 +183,7 @@ public final class Bench {
             first.set(null);
             file.set(recipeFile);
             place.set(null);
-            zone.set(null);
+            chosen.set(null);
             listMetals();
             work.set(begun);
             lie(done);
@@ -433,7 +433,7 @@ public final class Bench {
     /** A place and a zone are found again on the panel laid out anew. */
     private void followed(Laid done) {
         double[] at = place.get() == null ? null : laid.get().numbers(place.get()).form();
-        if (!done.has(zone.get())) zone.set(null);
+        if (!done.has(chosen.get())) chosen.set(null);
         place.set(null);
         lie(done);
         first.set(null);
@@ -755,9 +755,9 @@ public final class Bench {
         return place;
     }
 
-    /** The zone chosen in the list; null where none is. */
-    public ObjectProperty<ZoneRow> zoneProperty() {
-        return zone;
+    /** The zone or flange chosen in the list; null where none is. */
+    public ObjectProperty<WorkRow> chosenProperty() {
+        return chosen;
     }
 
     public ObjectProperty<MapKind> mapProperty() {

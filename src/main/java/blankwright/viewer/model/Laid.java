@@ -2,6 +2,7 @@ package blankwright.viewer.model;
 
 import blankwright.drawing.Drawing;
 import blankwright.job.Packet;
+import blankwright.job.Piece;
 import blankwright.job.Result;
 import blankwright.mesh.EdgeTable;
 import blankwright.mesh.RimLoops;
@@ -18,7 +19,6 @@ import blankwright.shop.Judge;
 import blankwright.shop.PanelFrame;
 import blankwright.shop.TapeLine;
 import blankwright.shop.Tapes;
-import blankwright.shop.Zone;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.List;
@@ -251,23 +251,41 @@ public final class Laid {
         return rims;
     }
 
-    /** The line round a zone, evened out. */
-    public ZoneBorder border(ZoneRow row) {
+    /** The line round a zone, evened out, or round a flange. */
+    public Border border(WorkRow row) {
         Skin skin = skins.get(row.piece());
-        return ZoneBorder.of(skin.map(), skin.piece().zones(), row.zone().number());
+        return row instanceof FlangeRow turned ? Border.of(skin, turned.flange()) : Border.of(skin, ((ZoneRow) row).zone());
     }
 
-    /** Whether a zone is one of those of this result. */
-    public boolean has(ZoneRow row) {
-        return row != null && row.piece() < skins.size() && skins.get(row.piece()).piece().zones().list().contains(row.zone());
+    /** Whether it is one of those of this result. */
+    public boolean has(WorkRow row) {
+        if (row == null || row.piece() >= skins.size()) return false;
+        Piece piece = skins.get(row.piece()).piece();
+        return row instanceof FlangeRow turned ? piece.flanges().contains(turned.flange()) : piece.zones().list().contains(((ZoneRow) row).zone());
     }
 
-    /** Place of a zone's number. */
-    public Place placeOf(int piece, Zone zone) {
-        return onBlankOf(piece, zone.label().u(), zone.label().v());
+    /** Where its name stands: a zone's in its middle, a flange's on its line. */
+    public Place placeOf(WorkRow row) {
+        if (row instanceof ZoneRow zone) return nearest(row.piece(), zone.zone().label().u(), zone.zone().label().v());
+        double[] line = ((FlangeRow) row).flange().line();
+        int middle = line.length / 4 * 2;
+        return nearest(row.piece(), line[middle], line[middle + 1]);
     }
 
-    private Place onBlankOf(int piece, double u, double v) {
-        return new Place(piece, skins.get(piece).onBlank(u, v, Double.POSITIVE_INFINITY).orElseThrow());
+    /** From where it is best seen: out of the skin at a zone's number, of a flange along its whole line; unit, 3. */
+    public double[] facing(WorkRow row) {
+        if (!(row instanceof FlangeRow turned)) return numbers(placeOf(row)).normal();
+        double[] line = turned.flange().line(), sum = new double[3];
+        for (int i = 0; i < line.length; i += 2) {
+            double[] normal = numbers(nearest(row.piece(), line[i], line[i + 1])).normal();
+            for (int k = 0; k < 3; k++) sum[k] += normal[k];
+        }
+        double length = Math.sqrt(sum[0] * sum[0] + sum[1] * sum[1] + sum[2] * sum[2]);
+        if (length < 1e-6 * line.length) return numbers(placeOf(row)).normal();          // turned in all directions alike
+        return new double[] {sum[0] / length, sum[1] / length, sum[2] / length};
+    }
+
+    private Place nearest(int piece, double u, double v) {
+        return new Place(piece, skins.get(piece).nearest(u, v));
     }
 }

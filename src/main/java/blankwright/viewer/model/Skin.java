@@ -78,9 +78,14 @@ public final class Skin {
 
     /** The place of the blank at (u, v); empty beside it, farther than {@code reach} mm. */
     Optional<SkinPoint> onBlank(double u, double v, double reach) {
-        SkinPoint near = onBlank.to(u, v, 0);
+        SkinPoint near = nearest(u, v);
         double[] there = near.on(map());
         return Math.hypot(there[0] - u, there[1] - v) <= Math.max(reach, 1e-6) ? Optional.of(near) : Optional.empty();
+    }
+
+    /** The place of the blank nearest to (u, v). */
+    SkinPoint nearest(double u, double v) {
+        return onBlank.to(u, v, 0);
     }
 
     /** The number of a map at a place. */

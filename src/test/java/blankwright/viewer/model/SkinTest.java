@@ -64,7 +64,7 @@ class SkinTest {
     @Test
     void thicknessFollowsFromBothWays() {
         for (ZoneRow row : ZoneRow.of(cap, true)) {
-            Numbers n = cap.numbers(cap.placeOf(row.piece(), row.zone()));
+            Numbers n = cap.numbers(cap.placeOf(row));
             assertEquals(1 / ((1 + n.most()) * (1 + n.across())), n.left(), 1e-12);
         }
     }
@@ -87,7 +87,7 @@ class SkinTest {
     @Test
     void theBorderOfAZoneCloses() {
         for (ZoneRow row : ZoneRow.of(cap, true)) {
-            ZoneBorder border = cap.border(row);
+            Border border = cap.border(row);
             assertTrue(border.pieces() > 0);
             Map<String, Integer> times = new HashMap<>();
             for (int i = 0; i < border.pieces(); i++)
