@@ -14,7 +14,6 @@ import blankwright.num.Sentence;
 import blankwright.shop.Instruction;
 import blankwright.shop.Zone;
 import blankwright.strain.Curvature;
-import blankwright.strain.Developability;
 import java.io.PrintStream;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -28,6 +27,7 @@ final class BenchReport {
     private final Result result;
     private final Path folder;
     private final List<Path> files;
+    private final List<String> earlier;
     private final List<Finding> findings;
     private final List<String> lines = new ArrayList<>();
 
@@ -35,6 +35,7 @@ final class BenchReport {
         this.result = result;
         this.folder = folder;
         this.files = written.files();
+        this.earlier = written.earlier();
         findings = new ArrayList<>(result.findings());
         findings.addAll(written.findings());
     }
@@ -45,12 +46,15 @@ final class BenchReport {
 
     List<String> lines() {
         Result.Input in = result.input();
-        say("%s: %s, %,d triangles, %s", result.name(), Lengths.box(in.dx(), in.dy(), in.dz()), in.triangles(), area(in.area()));
+        say("%s: %s, %,d %s, %s", result.name(), Lengths.box(in.dx(), in.dy(), in.dz()), in.triangles(), in.triangles() == 1 ? "triangle" : "triangles",
+                area(in.area()));
         for (Finding finding : findings) say("  found: %s", finding.text());
         List<Piece> pieces = result.pieces();
         for (int i = 0; i < pieces.size(); i++) piece(pieces.get(i), pieces.size() == 1 ? "Blank" : "Piece " + (i + 1));
         result.proposal().ifPresent(this::proposal);
         say("Written to %s: %s", folder, String.join(", ", files.stream().map(f -> f.getFileName().toString()).toList()));
+        if (!earlier.isEmpty()) say("Also there, from an earlier run and perhaps not of this blank: %s. Do not mix them up: delete them, or choose another --out.",
+                String.join(", ", earlier));
         if (result.warnings().isEmpty()) next();
         for (String warning : result.warnings()) say("%s", warning);
         say("Caution: cut edges are sharp: gloves for handling, none at rotating machines, and eye protection. Where the part carries people or"
@@ -71,13 +75,10 @@ final class BenchReport {
         double[] flat = piece.map().size();
         say("%s: %s, %s%s", name, Lengths.box(flat), area(piece.map().area()),
                 piece.holes() == 0 ? "" : piece.holes() == 1 ? ", one hole" : ", " + piece.holes() + " holes");
-        Developability shape = piece.developability();
-        say("  shape: %s", shape.sentence());
-        Curvature curvature = piece.curvature();
-        say("  crown: %.0f degrees bowl and %.0f degrees saddle in all: what the pleats and the slits of a paper pattern would add up to",
-                Math.toDegrees(curvature.positive()), Math.toDegrees(Math.abs(curvature.negative())));
-        most(piece, Instruction.SHRINK, "shrink");
-        most(piece, Instruction.STRETCH, "stretch");
+        result.recipe().trim().ifPresent(trim -> say("  cut from at least %s: %s are left on outside the finished edge",
+                Lengths.box(flat[0] + 2 * trim, flat[1] + 2 * trim), Lengths.both(trim)));
+        if (piece.isFlat()) say("  shape: flat already, nothing to bend and nothing to work");
+        else shape(piece);
         for (String sentence : RollWords.of(result.rolls(piece))) say("  %s", sentence);
         for (String sentence : MetalWords.of(result, piece)) say("  %s", sentence);
         piece.buckled().ifPresent(buckled -> {
@@ -87,6 +88,15 @@ final class BenchReport {
             for (Sentence sentence : SensitivityWords.of(sensitivity)) say("  %s", sentence);
         });
         if (piece.addedSeams() > 0) say("  seams added: %d, together %s", piece.addedSeams(), Lengths.both(piece.addedSeamLength()));
+    }
+
+    private void shape(Piece piece) {
+        say("  shape: %s", piece.developability().sentence());
+        Curvature curvature = piece.curvature();
+        say("  crown: %.0f degrees bowl and %.0f degrees saddle in all: what the pleats and the slits of a paper pattern would add up to",
+                Math.toDegrees(curvature.positive()), Math.toDegrees(Math.abs(curvature.negative())));
+        most(piece, Instruction.SHRINK, "shrink");
+        most(piece, Instruction.STRETCH, "stretch");
     }
 
     /** The zone whose line changes most, and the one with the worst place. */
@@ -105,9 +115,20 @@ final class BenchReport {
     }
 
     private void next() {
-        boolean pdf = files.stream().anyMatch(f -> f.endsWith("blank.pdf"));
-        say("Next: %scut oversize, work by the work map, and check the lengths of work.csv with a tape after each round.",
-                pdf ? "print blank.pdf at 100 %, measure its check squares both ways, try the paper on the form; then " : "");
+        List<String> names = files.stream().map(file -> file.getFileName().toString()).toList();
+        boolean worked = result.pieces().stream().anyMatch(piece -> !piece.zones().worked().isEmpty());
+        boolean rolled = result.pieces().stream().anyMatch(piece -> !piece.rolled().isEmpty());
+        String bench;
+        if (worked) {
+            String by = names.contains("work-map-blank.png") ? "the work map" : names.contains("work-sheet.md") ? "work-sheet.md" : "the zones";
+            bench = "cut oversize, work by " + by + (names.contains("work.csv") ? ", and check the lengths of work.csv with a tape after each round." : ".");
+        } else if (result.pieces().stream().allMatch(Piece::isFlat)) {
+            bench = "cut it.";
+        } else {
+            bench = "cut oversize, " + (rolled ? "roll it by the lines on the blank" : "bend it onto the form") + ", and trim it; nothing needs a shrinker or a mallet.";
+        }
+        say("Next: %s%s", names.contains("blank.pdf")
+                ? "print blank.pdf at 100 %, measure its check squares both ways, try the paper on the form; then " : "", bench);
     }
 
     private void say(String form, Object... values) {

@@ -117,6 +117,7 @@ final class FlattenCommand implements Callable<Integer> {
         Paper sheet = option("--paper", paper, p -> pick(p, Paper.values()), Paper.A4);
         Given[] given = {Given.file(input)};
         Recipe recipe = recipe(given);
+        if (dir != null && dir.toString().isBlank()) throw wrong("--out: no folder is named; . is the one you are in");
         Path name = dir != null ? dir : folderFor(input);
         Result result;
         Packet.Written written;

@@ -17,7 +17,6 @@ import blankwright.num.Sentence;
 import blankwright.num.Share;
 import blankwright.outline.Overlap;
 import blankwright.project.Aim;
-import blankwright.project.Metal;
 import blankwright.project.Recipe;
 import blankwright.shop.Demand;
 import blankwright.shop.Flange;
@@ -25,7 +24,6 @@ import blankwright.shop.Layout;
 import blankwright.shop.RolledArea;
 import blankwright.shop.SheetThickness;
 import blankwright.shop.Stations;
-import blankwright.shop.VerdictBands;
 import blankwright.shop.Zone;
 import blankwright.shop.Zones;
 import blankwright.strain.Curvature;
@@ -129,7 +127,7 @@ public final class FlattenJob {
         List<Piece> pieces = judge(flat);
         largeStrain(pieces);
         clampedNothing(pieces);
-        findings.addAll(MetalFindings.of(pieces, recipe.metal().map(Metal::bands).orElse(VerdictBands.USUAL)));
+        findings.addAll(MetalFindings.of(pieces, recipe));
         findings.addAll(Warnings.findings(pieces));
         return new Result(recipe, given.name(), given.folder(), mended.units(), mended.input(), mended.reduction(), findings, pieces,
                 new Result.Seconds(mended.readSeconds(), mended.mendSeconds() + part + watch.lap(), flatten), Optional.empty());

@@ -6,6 +6,7 @@ import blankwright.mesh.io.Foreseen;
 import blankwright.mesh.io.FormatException;
 import blankwright.mesh.io.MeshReader;
 import blankwright.mesh.io.RawMesh;
+import blankwright.mesh.repair.Components;
 import blankwright.mesh.repair.Repair;
 import blankwright.mesh.repair.Repaired;
 import blankwright.num.LengthUnit;
@@ -67,8 +68,8 @@ record Mended(LengthUnit units, Result.Input input, Optional<Result.Reduction> r
             findings.addAll(mended.findings());
             if (mended.isEmpty())
                 throw new Refusal(given.name() + ": nothing is left that could be a panel (" + said() + "); export the mesh again.");
-            double[] size = mended.mesh().size();
-            Result.Input input = new Result.Input(vertices, triangles, mended.mesh().area(), size[0], size[1], size[2]);
+            Components.Extent extent = Components.extent(mended.mesh());
+            Result.Input input = new Result.Input(vertices, triangles, extent.area(), extent.dx(), extent.dy(), extent.dz());
             if (SizeQuestion.unusual(input.across()))
                 findings.add(new Finding(Finding.Kind.UNUSUAL_SIZE, 1, Sentence.say(
                         "the panel is %s across, which is unusual; check the unit.", SizeQuestion.sized(input.across()))));

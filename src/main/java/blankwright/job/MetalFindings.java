@@ -1,7 +1,10 @@
 package blankwright.job;
 
 import blankwright.mesh.Finding;
+import blankwright.metal.Annealing;
 import blankwright.num.Sentence;
+import blankwright.project.Metal;
+import blankwright.project.Recipe;
 import blankwright.shop.Demand;
 import blankwright.shop.Judgement;
 import blankwright.shop.SheetThickness;
@@ -19,12 +22,13 @@ final class MetalFindings {
     private MetalFindings() { }
 
     /** What to know before and while working; nothing here keeps a blank from being cut. */
-    static List<Finding> of(List<Piece> pieces, VerdictBands bands) {
+    static List<Finding> of(List<Piece> pieces, Recipe recipe) {
+        VerdictBands bands = recipe.metal().map(Metal::bands).orElse(VerdictBands.USUAL);
         List<Finding> found = new ArrayList<>();
         for (int i = 0; i < pieces.size(); i++) {
             String name = name(pieces, i);
             pieces.get(i).thickness().flatMap(t -> thinned(t, name, bands)).ifPresent(found::add);
-            pieces.get(i).demand().flatMap(d -> annealed(d, name)).ifPresent(found::add);
+            if (inShop(recipe)) pieces.get(i).demand().flatMap(d -> annealed(d, name)).ifPresent(found::add);
         }
         return found;
     }
@@ -63,13 +67,24 @@ final class MetalFindings {
     }
 
     private static Optional<Finding> annealed(Demand demand, String name) {
+        List<String> zones = softened(demand, "");
+        return zones.isEmpty() ? Optional.empty() : Optional.of(new Finding(Finding.Kind.ANNEAL, zones.size(), name
+                + " must be made soft again on the way: " + String.join(", ", zones) + "; mind the cautions on torches and fumes."));
+    }
+
+    /** {@code zone 2 once} and so on, of the zones that annealing brings to their shape, also where they are better made in more pieces. */
+    static List<String> softened(Demand demand, String piece) {
         List<String> zones = new ArrayList<>();
         for (Demand.OfZone zone : demand.zones()) {
             int rounds = zone.judgement().annealings();
-            if (zone.judgement().verdict() == Verdict.ANNEAL) zones.add("zone " + zone.zone().number() + " " + times(rounds));
+            if (rounds > 0 && rounds != Judgement.BEYOND) zones.add("zone " + piece + zone.zone().number() + " " + times(rounds));
         }
-        return zones.isEmpty() ? Optional.empty() : Optional.of(new Finding(Finding.Kind.ANNEAL, zones.size(), name
-                + " must be made soft again on the way: " + String.join(", ", zones) + "; mind the cautions on torches and fumes."));
+        return zones;
+    }
+
+    /** Whether the metal can be made soft where it is worked. */
+    static boolean inShop(Recipe recipe) {
+        return recipe.metal().flatMap(m -> m.alloy().annealing()).filter(Annealing::inShop).isPresent();
     }
 
     static String times(int rounds) {

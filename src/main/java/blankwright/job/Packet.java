@@ -43,6 +43,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.File;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -52,6 +53,9 @@ import java.util.OptionalDouble;
 import java.util.Objects;
 import java.util.Set;
 import java.util.function.IntToDoubleFunction;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** All that goes to the bench: writes the files of a result into a folder, whole or not at all. */
 public final class Packet {
@@ -66,6 +70,9 @@ public final class Packet {
 
     /** What the files begin with that show a proposed seam taken. */
     private static final String WITH_SEAM = "with-seam";
+
+    private static final Pattern OURS = Pattern.compile("(with-seam-)?(blank\\.(pdf|dxf|svg)|(work-map-blank|work-map-form|thickness-blank|forming-limit"
+            + "|buckling-map-blank|buckling(-\\d+)?)\\.png)|flat\\.obj|panel\\.vtu|work\\.csv|tucks\\.csv|work-sheet\\.md|with-seam\\.yaml");
 
     private final Result result;
     private final String prefix;
@@ -82,8 +89,9 @@ public final class Packet {
      *
      * @param files {@code summary.json} last
      * @param findings what could not be written and why
+     * @param earlier names of files of an earlier packet that lie in the folder too, in order: they may not belong to this blank
      */
-    public record Written(List<Path> files, List<Finding> findings) { }
+    public record Written(List<Path> files, List<Finding> findings, List<String> earlier) { }
 
     /**
      * Writes and keeps the files.
@@ -92,14 +100,22 @@ public final class Packet {
      */
     public static Written write(Result result, OutputFolder to, Set<Output> asked, Paper paper, Progress progress) throws IOException {
         List<Finding> findings = Patience.with(progress, () -> new Packet(result, "").write(to, asked, paper, progress));
-        return new Written(to.keep(), findings);
+        List<Path> files = to.keep();
+        return new Written(files, findings, earlier(to.path(), files));
+    }
+
+    private static List<String> earlier(Path folder, List<Path> written) throws IOException {
+        Set<String> now = written.stream().map(file -> file.getFileName().toString()).collect(Collectors.toSet());
+        try (Stream<Path> all = Files.list(folder)) {
+            return all.map(file -> file.getFileName().toString()).filter(name -> OURS.matcher(name).matches() && !now.contains(name)).sorted().toList();
+        }
     }
 
     private List<Finding> write(OutputFolder to, Set<Output> asked, Paper paper, Progress progress) throws IOException {
         Stopwatch watch = new Stopwatch();
         List<Piece> pieces = result.pieces();
         List<Finding> findings = new ArrayList<>();
-        tapes.finding().ifPresent(findings::add);
+        findings.addAll(tapes.findings());
         progress.at("drawing and writing", BEGINS);
         Map<String, OutputFolder.Content> files = new LinkedHashMap<>();
         drawings(files, asked, paper, findings);

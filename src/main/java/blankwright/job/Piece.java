@@ -2,6 +2,7 @@ package blankwright.job;
 
 import blankwright.flatten.Outcome;
 import blankwright.mesh.FlatMap;
+import blankwright.mesh.TriMesh;
 import blankwright.mesh.cut.Opened;
 import blankwright.mesh.cut.Seam;
 import blankwright.shop.Demand;
@@ -42,6 +43,8 @@ public record Piece(Outcome outcome, StrainField strain, VertexStrain vertices, 
         Stations stations, List<RolledArea> rolled, List<Flange> flanges, Curvature curvature, Opened opened, int holes, double outline, Optional<ToolWork> tools,
         Optional<SheetThickness> thickness, Optional<Demand> demand, boolean overlaps, Optional<Buckled> buckled,
         Optional<Sensitivity> sensitivity) {
+    private static final double LEVEL = 1e-8;       // 1 less the cosine of a hundredth of a degree: 0.1 mm of crown on a metre are more
+
     public Piece {
         rolled = List.copyOf(rolled);
         flanges = List.copyOf(flanges);
@@ -54,6 +57,20 @@ public record Piece(Outcome outcome, StrainField strain, VertexStrain vertices, 
 
     public boolean converged() {
         return outcome instanceof Outcome.Converged;
+    }
+
+    /** Whether the form is flat already: all its triangles look the same way, within a hundredth of a degree in the mean. */
+    public boolean isFlat() {
+        TriMesh form = map().form();
+        double[] all = new double[3];
+        double area = 0;
+        for (int t = 0; t < form.triangleCount(); t++) {
+            double[] normal = form.normal(t);
+            double a = form.area(t);
+            area += a;
+            for (int k = 0; k < 3; k++) all[k] += a * normal[k];
+        }
+        return Math.hypot(Math.hypot(all[0], all[1]), all[2]) >= (1 - LEVEL) * area;
     }
 
     /** Chosen ones first, each with the sides that belong to this piece; then those added so that it can lie flat. */

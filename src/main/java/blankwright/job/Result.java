@@ -38,8 +38,8 @@ public record Result(Recipe recipe, String name, Path folder, LengthUnit units, 
      *
      * @param vertices as in the file
      * @param triangles as in the file, larger polygons cut up
-     * @param area of the mended form, mm²
-     * @param dx with dy and dz the sides of the box round the mended form, mm
+     * @param area of the mended form without the crumbs left out, mm²
+     * @param dx with dy and dz the sides of the box round it, mm
      */
     public record Input(long vertices, long triangles, double area, double dx, double dy, double dz) {
         /** Longest side of the box, mm. */

@@ -233,10 +233,10 @@ final class WorkSheet {
                         .orElse("Stands on the strain alone: trade practice, from memory."));
             }
         }
-        if (table.isEmpty()) say("Nothing needs a tool but rolls or a brake: bending only.");
+        if (table.isEmpty()) say(isFlat() ? "Nothing: the form is flat already." : "Nothing needs a tool but rolls or a brake: bending only.");
         else say("Each zone is measured along its own line, dash-dot on the work map: mark it on the blank, or hold the tape to the finished edge"
                 + " where it runs beside that. Tape it before you begin and after each round.\n\n%s", table);
-        if (!left.isEmpty())
+        if (!left.isEmpty() && !isFlat())
             say("Leave alone: zone%s %s. Bending only, the rest springs in.", left.size() == 1 ? "" : "s", String.join(", ", left));
         if (grounds.isEmpty()) return;
         say("What the verdicts stand on:");
@@ -271,7 +271,8 @@ final class WorkSheet {
         Known uniform = alloy.uniform();
         say("%s The most any place is worked to is %.3f; %s bears %.3f before it necks (n - e0; %s). A sheet that turns stiff under the hammer"
                 + " before its length is there wants annealing whatever these numbers say (common practice).",
-                zones.isEmpty() ? "By these numbers none is needed." : sentence("**Anneal on the way:** " + String.join(", ", zones)),
+                zones.isEmpty() ? "By these numbers none is needed." : sentence((MetalFindings.inShop(recipe) ? "**Anneal on the way:** "
+                : "**It would have to be made soft on the way:** ") + String.join(", ", zones)),
                 most, alloy.name(), uniform.value(), uniform.trust().words());
         alloy.annealing().ifPresent(heat -> say("%s: bring it to %s%s; %s. %s", alloy.name(), heat(heat.celsius()),
                 heat.melting().map(m -> "; it begins to melt at " + heat(m)).orElse(""), plain(heat.how()),
@@ -433,7 +434,7 @@ final class WorkSheet {
     private void inShort() {
         List<String> facts = new ArrayList<>();
         double most = 0;
-        String hardest = "bending only, no place needs a shrinker or a mallet";
+        String hardest = isFlat() ? "nothing, the form is flat already" : "bending only, no place needs a shrinker or a mallet";
         for (int i = 0; i < result.pieces().size(); i++) {
             for (Zone zone : result.pieces().get(i).zones().worked()) {
                 if (Math.abs(zone.largestStrain()) <= most) continue;
@@ -544,6 +545,10 @@ final class WorkSheet {
 
     private List<String> named(Predicate<String> which) {
         return files.stream().filter(which).sorted().toList();
+    }
+
+    private boolean isFlat() {
+        return result.pieces().stream().allMatch(Piece::isFlat);
     }
 
     private String name(int i) {

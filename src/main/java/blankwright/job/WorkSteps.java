@@ -11,10 +11,8 @@ import blankwright.metal.buckling.Tuck;
 import blankwright.num.Lengths;
 import blankwright.project.Recipe;
 import blankwright.shop.Amounts;
-import blankwright.shop.Demand;
 import blankwright.shop.Flange;
 import blankwright.shop.Instruction;
-import blankwright.shop.Judgement;
 import blankwright.shop.Zone;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -94,10 +92,14 @@ final class WorkSteps {
     }
 
     private void bend() {
+        if (result.pieces().stream().allMatch(Piece::isFlat)) return;
         if (rolls()) step("Roll", "what is only bent, by the table *Roll first*: its lines parallel to the roll, closer a little at a time.",
                 "a sweep of the radius that must stay, held square to the lines.");
-        else step("Bend", "it towards the form as far as it goes freely, over a knee, over a stake or in slack rolls. No part of it is bent one way only, so there"
-                + " is no radius to set.", "it rocks on the form where it must still be worked, and nothing is creased.");
+        else step("Bend", "it towards the form as far as it goes freely, over a knee, over a stake or in slack rolls. " + (worked().isEmpty()
+                ? "It is bent so little or so unevenly that there is no radius to set."
+                : "No part of it is bent one way only, so there is no radius to set."),
+                worked().isEmpty() ? "it lies on the form when it is held at its edges, and nothing is creased."
+                        : "it rocks on the form where it must still be worked, and nothing is creased.");
     }
 
     private void tuck() {
@@ -188,19 +190,16 @@ final class WorkSteps {
         for (int i = 0; i < result.pieces().size(); i++) {
             Piece piece = result.pieces().get(i);
             String name = result.pieceName(i);
-            piece.demand().ifPresent(d -> {
-                for (Demand.OfZone zone : d.zones()) {
-                    int rounds = zone.judgement().annealings();
-                    if (rounds > 0 && rounds != Judgement.BEYOND) anneal.add("zone " + name + zone.zone().number() + " " + MetalFindings.times(rounds));
-                }
-            });
+            piece.demand().ifPresent(d -> anneal.addAll(MetalFindings.softened(d, name)));
             piece.thickness().ifPresent(t -> thin.add(Lengths.mm(t.thinnest().mm(), 2) + " at " + place(t.thinnest().at())));
         }
         step("After each round", "lay it on the form or hold the gauges square to it, and go where it is farthest off. Do not finish one place while others wait."
-                + (anneal.isEmpty() ? "" : " Anneal " + String.join(", ", anneal) + ", spread over the work, before it turns stiff."),
+                + (anneal.isEmpty() ? "" : MetalFindings.inShop(recipe) ? " Anneal " + String.join(", ", anneal) + ", spread over the work, before it turns stiff."
+                : " By the numbers it would have to be made soft on the way (" + String.join(", ", anneal) + "), and that is no job for the shop: take a softer"
+                + " metal, or more pieces."),
                 "light under the middle of a gauge is too little there, under its ends too much; tape the lines. Stop short: what went too far is harder to bring back (common practice)."
                 + (thin.isEmpty() ? "" : " Measure the thinnest place: not below " + String.join(" and ", thin) + "."));
-        if (anneal.isEmpty() && recipe.metal().flatMap(m -> m.alloy().annealing()).filter(a -> a.inShop()).isPresent())
+        if (anneal.isEmpty() && MetalFindings.inShop(recipe))
             step("Anneal", "only if it turns stiff or rings before its lengths are there; by the numbers it need not be.",
                     "*Rounds of annealing* below says how hot and how to see it.");
     }

@@ -23,6 +23,8 @@ public enum Gauge {
     STAINLESS("stainless", 10, .1406, .1250, .1094, .0937, .0781, .0703, .0625, .0562, .0500, .0437, .0375, .0344, .0312, .0281, .0250, .0219, .0187),
     ALUMINIUM("aluminium", 10, .1019, .0907, .0808, .0720, .0641, .0571, .0508, .0453, .0403, .0359, .0320, .0285, .0253, .0226, .0201, .0179, .0159);
 
+    private static final double THINNEST = 0.2;     // mm; a panel maker's sheet is 0.4 to 5 mm, which is 0.016 to 0.2 in
+
     private static final Pattern SHAPE = Pattern.compile(
             "(?:#\\s*(\\d{1,3})|(\\d{1,3})\\s*-?\\s*(?:ga|gauge|gage))\\.?(?:\\s+(\\p{L}[\\p{L}\\d. -]*))?", Pattern.CASE_INSENSITIVE);
 
@@ -58,14 +60,14 @@ public enum Gauge {
     }
 
     /**
-     * Reads a thickness of sheet: a length, a gauge number with its metal ({@code 18 ga steel}), or a bare gauge number where the alloy tells it.
+     * Reads a thickness of sheet: a length (a bare number is mm, from 0.2 up), a gauge number with its metal ({@code 18 ga steel}), or a bare gauge number where the alloy tells it.
      *
      * @return mm
      * @throws IllegalArgumentException quoting the text and saying why and what to write
      */
     public static double sheet(String text, Optional<Alloy> alloy) {
         Matcher m = SHAPE.matcher(text.strip());
-        if (!m.matches()) return Lengths.parse(text);
+        if (!m.matches()) return length(text.strip());
         int number = Integer.parseInt(m.group(1) != null ? m.group(1) : m.group(2));
         Optional<Gauge> told = alloy.flatMap(a -> a.family().gauge());
         if (m.group(3) != null) {
@@ -82,6 +84,15 @@ public enum Gauge {
                 + "; measure the sheet and write it as mm or inch");
         throw new Unfit("\"%s\": a gauge number is another thickness in each metal%s; say the metal, e.g. %d ga steel, or name the alloy,"
                 + " or measure the sheet", text.strip(), thicknesses(number), number);
+    }
+
+    /** A bare number is mm, but not where that is foil and the same number of inches is sheet. */
+    private static double length(String text) {
+        double mm = Lengths.parse(text);
+        if (mm > 0 && mm < THINNEST && text.chars().allMatch(c -> c >= '0' && c <= '9' || c == '.'))
+            throw new Unfit("\"%s\" has no unit, and %s mm is foil: write %sin for %s, or %smm if it is foil", text, text, text,
+                    Sentence.length(25.4 * mm, 2), text);
+        return mm;
     }
 
     private static Sentence thicknesses(int number) {

@@ -9,7 +9,7 @@ import java.util.regex.Pattern;
  * Lengths as a shop writes them, read into mm and written from mm.
  *
  * <p>Read: {@code 1.6mm}, {@code 0.063in}, {@code 1/16in}, {@code 1 1/2 in}, {@code 1-1/2"}, {@code 2ft}. One number and one unit; a bare number
- * takes the unit the caller says. A sheet gauge is refused: its thickness depends on the metal.
+ * takes the unit the caller says, a bare fraction none but inch or foot. A sheet gauge is refused: its thickness depends on the metal.
  */
 public final class Lengths {
     private static final Pattern GAUGE = Pattern.compile("#\\s*\\d+.*|\\d+\\s*-?\\s*(ga|gauge|gage|swg|awg)\\b.*", Pattern.CASE_INSENSITIVE);
@@ -24,7 +24,7 @@ public final class Lengths {
     }
 
     /**
-     * Reads one length.
+     * Reads one length. A fraction without a unit is refused where a bare number is mm: 1/16 was meant as inch.
      *
      * @param bare the unit of a number that brings none
      * @return mm, finite, of any sign; decimal numbers in mm come back as written, others rounded once or twice
@@ -37,6 +37,9 @@ public final class Lengths {
                     + " stainless; measure the sheet and write it as mm or inch, e.g. 1.2mm or 0.050in");
         Matcher m = SHAPE.matcher(trimmed);
         if (!m.matches()) throw new IllegalArgumentException("\"" + shown(trimmed) + "\" is not a length" + hint(trimmed));
+        if (bare == LengthUnit.MM && m.group(6) == null && m.group(2) == null)
+            throw new IllegalArgumentException("\"" + shown(trimmed) + "\" has no unit, and nobody measures fractions of a millimetre: write "
+                    + shown(trimmed) + "in");
         LengthUnit unit = bare;
         if (m.group(6) != null)
             unit = LengthUnit.of(m.group(6)).orElseThrow(() -> new IllegalArgumentException(

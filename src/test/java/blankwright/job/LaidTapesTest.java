@@ -2,6 +2,7 @@ package blankwright.job;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import blankwright.mesh.Finding;
 import blankwright.mesh.TriMesh;
 import blankwright.mesh.cut.DrawnSeam;
 import blankwright.num.Progress;
@@ -39,6 +40,19 @@ class LaidTapesTest {
             assertEquals(R * (Math.asin((isRight ? 80 : 60) / R) - Math.asin(30 / R)),
                     on.get(0).formLength(), 0.05, "an arc of a great circle");
         }
+    }
+
+    /** Ends 300 mm off the form were laid from its edge without a word. */
+    @Test
+    void anEndOffTheFormIsToldWithTheNearestPlace() throws Refusal {
+        Recipe cap = Recipe.of("cap", new SphericalCap(R, HALF)).withChord(0.2);
+        DrawnTape on = new DrawnTape(-50, 0, Math.sqrt(R * R - 2500), 50, 0, Math.sqrt(R * R - 2500), true);
+        DrawnTape off = new DrawnTape(-50, 0, Math.sqrt(R * R - 2500), 0, 0, 400, true);
+        LaidTapes laid = LaidTapes.of(run(cap.withTapes(List.of(on, off))));
+        assertEquals(2, laid.laid().size());
+        assertEquals(List.of(Finding.Kind.TAPE_ASTRAY), laid.findings().stream().map(Finding::kind).toList());
+        assertEquals("tape T2 has an end at (0.0, 0.0, 400.0) mm, which lies 100.0 mm off the form; it was laid from the nearest place,"
+                + " (0.0, 0.0, 300.0) mm. Give its ends on the form, in its own coordinates.", laid.findings().get(0).text());
     }
 
     private static DrawnTape tape(double x0, double x1, double top) {

@@ -43,7 +43,7 @@ class GaugeMatchesTableTest {
     @ParameterizedTest
     @CsvSource(delimiter = ';', value = {"18 ga steel; ; 1.21412", "18ga aluminum; ; 1.02362", "#20 stainless; ; 0.9525", "16 gauge galvanised; ; 1.6129",
         "18 ga; 3003-O; 1.02362", "18ga; 304; 1.27", "20 ga steel; drawing-steel; 0.91186", "20 ga galvanized; drawing-steel; 1.00584", "1.2mm; ; 1.2",
-        "1/16in; 304; 1.5875"})
+        "1/16in; 304; 1.5875", "0.8; ; 0.8", "0.2; ; 0.2", "0.063mm; ; 0.063"})
     void readsAGaugeWithItsMetal(String text, String alloy, double mm) {
         assertEquals(mm, Gauge.sheet(text, Optional.ofNullable(alloy).map(AlloyReader.shipped()::named)), 1e-9);
     }
@@ -53,7 +53,7 @@ class GaugeMatchesTableTest {
         "18 ga; ; a gauge number is another thickness in each metal (1.21 mm in steel, 1.31 mm in galvanized, 1.27 mm in stainless, 1.02 mm in aluminium); say the metal, e.g. 18 ga steel",
         "18 ga; copper-soft; there is no gauge table for copper-soft; measure the sheet", "18 ga steel; 3003-O; the alloy 3003-O is not sold by the steel gauge",
         "18 ga tin; ; no gauge table for that metal; there is steel, galvanized, stainless, aluminium", "40 ga steel; ; the table knows 10 to 26",
-        "thick; ; is not a length"})
+        "thick; ; is not a length", "0.063; ; 0.063 mm is foil: write 0.063in for 1.60 mm, or 0.063mm if it is foil", ".05; ; write .05in for 1.27 mm"})
     void refusesWithTheReason(String text, String alloy, String reason) {
         IllegalArgumentException e = assertThrows(IllegalArgumentException.class,
                 () -> Gauge.sheet(text, Optional.ofNullable(alloy).map(AlloyReader.shipped()::named)));

@@ -40,6 +40,15 @@ class LengthsTest {
         assertTrue(why.startsWith("\"") && why.length() > 20 && why.length() < 250, why);
     }
 
+    /** 1/16 was taken for 0.0625 mm of sheet. */
+    @ParameterizedTest
+    @ValueSource(strings = {"1/16", "16 1/2", "-3/4", "1-1/2"})
+    void aFractionWithoutAUnitIsNoMillimetre(String text) {
+        String why = assertThrows(IllegalArgumentException.class, () -> Lengths.parse(text)).getMessage();
+        assertTrue(why.startsWith("\"" + text + "\" has no unit") && why.endsWith("write " + text + "in"), why);
+        assertEquals(Lengths.parse(text + "in"), Lengths.parse(text, LengthUnit.IN), 0);
+    }
+
     @Test
     void twoUnitsAreExplained() {
         for (String text : new String[] {"2ft 3in", "2' 3\"", "2 feet 3"})

@@ -46,7 +46,7 @@ final class ObjReader {
                         firstOther = scan.wordStart();
                     }
                 } else if (!QUIET.contains(word)) {
-                    throw scan.bad("\"" + scan.shown() + "\" begins no line of OBJ; if it is a note, put # before it");
+                    throw scan.bad("\"" + scan.shown() + "\" begins no line of OBJ; if it is a note, put # before it" + scan.cutOff());
                 }
             }
             scan.nextLine();

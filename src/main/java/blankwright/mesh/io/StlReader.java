@@ -24,15 +24,12 @@ final class StlReader {
         int there = (b.length - HEADER) / RECORD, over = (b.length - HEADER) % RECORD;
         long use = Math.min(claimed, there);
         if (claimed == 0) use = there;                  // written by those who count at the end, and then do not
-        if (use == 0) {
-            throw new FormatException(file, claimed == 0 ? "binary STL with 0 triangles; export the panel again"
-                    : "the header promises " + claimed + " triangles (" + size(RECORD * claimed) + ") but only " + over
-                            + " bytes follow; the file is cut off, fetch or export it again");
+        if (use == 0 && claimed == 0) throw new FormatException(file, "binary STL with 0 triangles; export the panel again");
+        if (claimed > there) {                          // the blank of half a panel looks like that of a whole one
+            throw new FormatException(file, "the header promises " + claimed + " triangles (" + size(RECORD * claimed) + ") but only "
+                    + there + " are there; the file is cut off, fetch or export it again");
         }
-        if (claimed > there) {
-            into.findings.add(new Finding(Kind.WRONG_COUNT, claimed - there, "the header promises " + claimed + " triangles but only "
-                    + there + " are whole; the rest is missing, so look whether the panel is all there"));
-        } else if (use < there || over > 0) {
+        if (use < there || over > 0) {
             long extra = b.length - HEADER - RECORD * use;
             into.findings.add(new Finding(Kind.WRONG_COUNT, extra, extra + " bytes follow the last of " + use + " triangles; ignored"));
         } else if (claimed == 0) {
@@ -109,7 +106,7 @@ final class StlReader {
                 unclosed = false;
                 scan.nextLine();
             } else {
-                throw scan.bad("\"" + scan.shown() + "\" is no word of text STL");
+                throw scan.bad("\"" + scan.shown() + "\" is no word of text STL" + scan.cutOff());
             }
         }
         if (inFacet) {

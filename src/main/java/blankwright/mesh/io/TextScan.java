@@ -199,7 +199,7 @@ final class TextScan {
         String bare = word.startsWith("-") || word.startsWith("+") ? word.substring(1) : word;
         if (bare.startsWith("nan") || bare.startsWith("inf") || bare.startsWith("1.#")) return Double.NaN;
         if (bare.matches("[0-9]+,[0-9]*")) throw bad("number \"" + shown() + "\" has a comma: write a decimal point");
-        throw bad("\"" + shown() + "\" is not a number");
+        throw bad("\"" + shown() + "\" is not a number" + cutOff());
     }
 
     /** The current word up to {@code stopAt} (or all of it) as a whole number. */
@@ -213,12 +213,17 @@ final class TextScan {
             if (v > 1L << 58) throw bad("\"" + shown() + "\" is too large a number");
             v = 10 * v + b[i] - '0';
         }
-        if (i == first || i < stop && b[i] != stopAt) throw bad("\"" + shown() + "\" is not a whole number");
+        if (i == first || i < stop && b[i] != stopAt) throw bad("\"" + shown() + "\" is not a whole number" + cutOff());
         return minus ? -v : v;
     }
 
     long whole() throws FormatException {
         return whole(-1);
+    }
+
+    /** What else to say of a word that nobody knows: nothing, or that it may be the half of one, where the file ends in it. */
+    String cutOff() {
+        return stop == end && start < stop ? "; the file ends in it and seems cut off, so fetch or export it again" : "";
     }
 
     /** Refusal at the current word. */

@@ -19,23 +19,66 @@ public final class Components {
 
     private Components() { }
 
-    /** Largest area first, of equals the one with the lowest triangle; vertices and triangles keep their order. */
-    public static List<Component> of(TriMesh mesh) {
-        int n = mesh.vertexCount(), m = mesh.triangleCount();
-        Partition whole = new Partition(n);
-        for (int t = 0; t < m; t++) {
+    /** Area, mm², and sides of the box, mm, of what is worth keeping of a mesh. */
+    public record Extent(double area, double dx, double dy, double dz) { }
+
+    /** Without the parts that {@link #worthKeeping} leaves out; all 0 for a mesh without triangles. */
+    public static Extent extent(TriMesh mesh) {
+        int[] of = partOf(mesh, joined(mesh), new int[mesh.vertexCount()]);
+        double[] area = new double[Arrays.stream(of).max().orElse(-1) + 1];
+        for (int t = 0; t < of.length; t++) area[of[t]] += mesh.area(t);
+        double whole = Arrays.stream(area).sum(), largest = Arrays.stream(area).max().orElse(0), kept = 0;
+        for (double part : area) if (isKept(part, whole, largest)) kept += part;
+        double[] low = new double[3], high = new double[3];
+        Arrays.fill(low, Double.POSITIVE_INFINITY);
+        Arrays.fill(high, Double.NEGATIVE_INFINITY);
+        for (int t = 0; t < of.length; t++) {
+            if (!isKept(area[of[t]], whole, largest)) continue;
+            for (int k = 0; k < 3; k++) {
+                int v = mesh.corner(t, k);
+                double[] at = {mesh.x(v), mesh.y(v), mesh.z(v)};
+                for (int i = 0; i < 3; i++) {
+                    low[i] = Math.min(low[i], at[i]);
+                    high[i] = Math.max(high[i], at[i]);
+                }
+            }
+        }
+        return of.length == 0 ? new Extent(0, 0, 0, 0) : new Extent(kept, high[0] - low[0], high[1] - low[1], high[2] - low[2]);
+    }
+
+    private static boolean isKept(double area, double whole, double largest) {
+        return area >= CRUMB * whole || area == largest;
+    }
+
+    private static Partition joined(TriMesh mesh) {
+        Partition whole = new Partition(mesh.vertexCount());
+        for (int t = 0; t < mesh.triangleCount(); t++) {
             whole.unite(mesh.corner(t, 0), mesh.corner(t, 1));
             whole.unite(mesh.corner(t, 1), mesh.corner(t, 2));
         }
-        int[] part = new int[n];                // of a root: its part, by lowest triangle
+        return whole;
+    }
+
+    /** Triangle -> its part; {@code part} is filled with the part of each root, -1 where a root has none. Parts count by lowest triangle. */
+    private static int[] partOf(TriMesh mesh, Partition whole, int[] part) {
         Arrays.fill(part, -1);
-        int[] of = new int[m];
+        int[] of = new int[mesh.triangleCount()];
         int parts = 0;
-        for (int t = 0; t < m; t++) {
+        for (int t = 0; t < of.length; t++) {
             int r = whole.lowest(mesh.corner(t, 0));
             if (part[r] < 0) part[r] = parts++;
             of[t] = part[r];
         }
+        return of;
+    }
+
+    /** Largest area first, of equals the one with the lowest triangle; vertices and triangles keep their order. */
+    public static List<Component> of(TriMesh mesh) {
+        int n = mesh.vertexCount(), m = mesh.triangleCount();
+        Partition whole = joined(mesh);
+        int[] part = new int[n];                // of a root: its part
+        int[] of = partOf(mesh, whole, part);
+        int parts = Arrays.stream(of).max().orElse(-1) + 1;
         int[] triangles = new int[parts + 1], vertices = new int[parts];
         for (int t = 0; t < m; t++) triangles[of[t] + 1]++;
         for (int p = 0; p < parts; p++) triangles[p + 1] += triangles[p];

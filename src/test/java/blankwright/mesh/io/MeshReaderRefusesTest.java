@@ -84,6 +84,27 @@ class MeshReaderRefusesTest {
                 + "fetch or export it again", message);
     }
 
+    /** Half of a scan was laid flat without a warning, with a finding that nobody reads. */
+    @Test
+    void binaryStlCutOffBecomesNoBlankOfHalfAPanel() {
+        byte[] whole = HostileFiles.written(Forms.icosahedron(), Format.STL_BINARY);
+        for (int there : new int[] {1, 7, 19}) {
+            for (int over : new int[] {0, 11, 49}) {
+                assertEquals("w: the header promises 20 triangles (1000 bytes) but only " + there + " are there; the file is cut off, fetch or export it again",
+                        refused(Arrays.copyOf(whole, 84 + 50 * there + over), "w").getMessage());
+            }
+        }
+    }
+
+    @Test
+    void halfAWordAtTheEndIsCalledCutOff() {
+        String cut = "; the file ends in it and seems cut off, so fetch or export it again";
+        String facet = "solid a\nfacet normal 0 0 1\nouter loop\nvertex 0 0 0\nvertex 1 0 0\nvertex 0 1 0\nendlo";
+        assertEquals("w:7:1: \"endlo\" is no word of text STL" + cut, refused(facet.getBytes(StandardCharsets.US_ASCII), "w").getMessage());
+        assertEquals("w:1:5: \"1.5e\" is not a number" + cut, refused("v 0 1.5e".getBytes(StandardCharsets.US_ASCII), "w").getMessage());
+        assertEquals("w:2:5: \"-\" is not a whole number" + cut, refused("v 0 0 0\nf 1 -".getBytes(StandardCharsets.US_ASCII), "w").getMessage());
+    }
+
     @Test
     void filesThatAreNoFiles(@TempDir Path dir) throws IOException {
         assertEquals(dir + ": is a folder; name the mesh file in it", refused(dir).getMessage());
