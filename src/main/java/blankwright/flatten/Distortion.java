@@ -228,13 +228,15 @@ final class Distortion {
      */
     void gradient(TriangleEnergy energy, double[] uv, double[] out, double[] second) {
         Chunks.sum(triangles, (from, to) -> {
-            double[] of = new double[MODES];
+            double[] of = new double[5];
             Parts parts = new Parts();
+            Second sum = new Second();
             for (int t = from; t < to; t++) {
                 parts.of(t, uv);
                 energy.derivatives(t, parts.s1, parts.s2, of);
-                modes(t, parts, 0, of);
-                write(t, of, second);
+                sum.of(area[t], parts, of, 0);
+                sum.byJ(parts, second, SECOND * t);
+                pull(t, parts, of[0], of[1]);
             }
             return 0;
         });
@@ -244,25 +246,27 @@ final class Distortion {
     /** The same by stresses that are unknowns of their own, with this share, 0..1, of what is negative in the twist modes. */
     void gradient(LeastWork energy, double[] uv, double[] out, double[] second, Stresses stresses, double twisting) {
         Chunks.sum(triangles, (from, to) -> {
-            double[] of = new double[MODES], secants = new double[Stresses.SECANTS];
+            double[] of = new double[Stresses.SECANTS];
             Parts parts = new Parts();
+            Second sum = new Second();
             for (int t = from; t < to; t++) {
                 parts.of(t, uv);
-                energy.secants(t, parts.s1, parts.s2, secants);
-                System.arraycopy(secants, 0, of, 0, 5);
-                modes(t, parts, twisting, of);
-                write(t, of, second);
-                stresses.soften(t, area[t], parts, secants, second, SECOND * t);
+                energy.secants(t, parts.s1, parts.s2, of);
+                sum.of(area[t], parts, of, twisting);
+                stresses.soften(t, area[t], parts, of, sum);
+                sum.byJ(parts, second, SECOND * t);
+                pull(t, parts, of[0], of[1]);
             }
             return 0;
         });
         gather(out);
     }
 
-    private void write(int t, double[] modes, double[] second) {
-        java.util.Arrays.fill(second, SECOND * t, SECOND * (t + 1), 0);
-        for (int m = 0; m < 20; m += 5) addByJ(second, SECOND * t, modes[m], modes[m + 1], modes[m + 2], modes[m + 3], modes[m + 4]);
-        pull(t, modes[20], modes[21], modes[22], modes[23]);
+    /** Notes what the derivatives by s1 and s2 mean for the corners: dE/dJ = (p1 + p2)/2 R + (p1 - p2)/2 M. */
+    private void pull(int t, Parts parts, double p1, double p2) {
+        double even = parts.q == 0 ? 0 : (p1 + p2) / 2 * area[t], odd = parts.p == 0 ? 0 : (p1 - p2) / 2 * area[t];
+        double e = even * parts.re, h = even * parts.rh, f = odd * parts.mf, g = odd * parts.mg;
+        pull(t, e + f, g - h, h + g, e - f);
     }
 
     /** Notes what a derivative by J = [a b; c d] means for the corners. */
@@ -360,6 +364,87 @@ final class Distortion {
             mf = p > 0 ? f / p : 1;
             mg = p > 0 ? g / p : 0;
         }
+
+        /**
+         * Eigenvalue of the twist mode, with this share of it where it is negative.
+         *
+         * @param of the five derivatives of the energy by s1 and s2
+         */
+        double twist(double[] of, double share) {
+            double twist = q > 1e-12 * s1 ? (of[0] + of[1]) / (2 * q) : 0;
+            return twist < 0 ? share * twist : twist;
+        }
+
+        /** Eigenvalue of the flip mode, 0 where it is negative. */
+        double flip(double[] of) {
+            return Math.max(0, p > 1e-8 * s1 ? (of[0] - of[1]) / (2 * p) : (of[2] + of[3]) / 2 - of[4]);
+        }
+    }
+
+    /**
+     * The second derivative of one triangle, its area a factor, in its own frame: a symmetric matrix over R, M and what R and M turned a quarter
+     * are, twist and flip.
+     */
+    static final class Second {
+        private double rr, rm, mm, rf, mf, tt, ff;
+
+        /**
+         * The positive part, and of what is negative in the twist this share.
+         *
+         * @param of begins with the five derivatives of the energy by s1 and s2
+         */
+        void of(double area, Parts parts, double[] of, double twisting) {
+            double f11 = of[2], f22 = of[3], f12 = of[4];
+            if (f12 == 0) {
+                f11 = Math.max(0, f11);
+                f22 = Math.max(0, f22);
+            } else if (!(f11 + f22 > 0 && f11 * f22 > f12 * f12)) {          // (cos, sin) of the larger eigenvalue's vector, its square by halves
+                double half = (f11 - f22) / 2, radius = Math.sqrt(half * half + f12 * f12), one = Math.max(0, (f11 + f22) / 2 + radius);
+                f11 = one * (1 + half / radius) / 2;
+                f22 = one * (1 - half / radius) / 2;
+                f12 *= one / (2 * radius);
+            }
+            // u1v1ᵀ = (R + M)/2, u2v2ᵀ = (R - M)/2; twist and flip are over √2
+            double w = area / 4;
+            rr = w * (f11 + f22 + 2 * f12);
+            rm = w * (f11 - f22);
+            mm = w * (f11 + f22 - 2 * f12);
+            tt = area / 2 * parts.twist(of, twisting);
+            ff = area / 2 * parts.flip(of);
+            rf = 0;
+            mf = 0;
+        }
+
+        /** Takes off weight·(a bᵀ + b aᵀ)/2, a of R and M only, b of R, M and flip. */
+        void less(double weight, double ar, double am, double br, double bm, double bf) {
+            rr -= weight * ar * br;
+            mm -= weight * am * bm;
+            rm -= weight * (ar * bm + am * br) / 2;
+            rf -= weight * ar * bf / 2;
+            mf -= weight * am * bf / 2;
+        }
+
+        /**
+         * Writes the lower triangle, row by row, of the matrix by J = [a b; c d]. R stands for re·(a + d) + rh·(c - b), twist for that turned,
+         * M for mf·(a - d) + mg·(c + b), flip for that turned.
+         */
+        void byJ(Parts parts, double[] out, int at) {
+            double re = parts.re, rh = parts.rh, f = parts.mf, g = parts.mg;
+            double xx = rr * re * re + tt * rh * rh, xy = (rr - tt) * re * rh, yy = rr * rh * rh + tt * re * re;
+            double both = 2 * mf * f * g, zz = mm * f * f + ff * g * g - both, ww = mm * g * g + ff * f * f + both;
+            double zw = (mm - ff) * f * g + mf * (f * f - g * g);
+            double z = rm * f - rf * g, w = rm * g + rf * f, xz = re * z, xw = re * w, yz = rh * z, yw = rh * w;
+            out[at] = xx + 2 * xz + zz;
+            out[at + 1] = xw - xy + zw - yz;
+            out[at + 2] = ww - 2 * yw + yy;
+            out[at + 3] = xy + xw + yz + zw;
+            out[at + 4] = ww - yy;
+            out[at + 5] = ww + 2 * yw + yy;
+            out[at + 6] = xx - zz;
+            out[at + 7] = xw - xy - zw + yz;
+            out[at + 8] = xy + xw - yz - zw;
+            out[at + 9] = xx - 2 * xz + zz;
+        }
     }
 
     /**
@@ -369,7 +454,7 @@ final class Distortion {
      * @param out begins with the five derivatives of the energy by s1 and s2
      */
     private void modes(int t, Parts parts, double twisting, double[] out) {
-        double q = parts.q, p = parts.p, s1 = parts.s1, s2 = parts.s2, re = parts.re, rh = parts.rh, mf = parts.mf, mg = parts.mg;
+        double q = parts.q, p = parts.p, re = parts.re, rh = parts.rh, mf = parts.mf, mg = parts.mg;
         double p1 = out[0], p2 = out[1], f11 = out[2], f22 = out[3], f12 = out[4];
         double one = Math.max(0, f11), two = Math.max(0, f22), cos = 1, sin = 0;
         if (f12 != 0) {                                                      // eigenvectors (cos, sin) and (-sin, cos) of the 2x2 block
@@ -380,9 +465,7 @@ final class Distortion {
             cos = half >= 0 ? larger : Math.abs(smaller);
             sin = half >= 0 ? smaller : Math.copySign(larger, f12);
         }
-        double twist = q > 1e-12 * s1 ? (p1 + p2) / (2 * q) : 0;
-        if (twist < 0) twist *= twisting;
-        double flip = Math.max(0, p > 1e-8 * s1 ? (p1 - p2) / (2 * p) : (f11 + f22) / 2 - f12);
+        double twist = parts.twist(out, twisting), flip = parts.flip(out);
         // u1v1ᵀ = (R + M)/2, u2v2ᵀ = (R - M)/2; so cos u1v1ᵀ + sin u2v2ᵀ = (sum R + gap M)/2, and -sin u1v1ᵀ + cos u2v2ᵀ = (gap R - sum M)/2;
         // twist and flip are R and M turned a quarter, over √2
         double sum = cos + sin, gap = cos - sin, w = area[t];
@@ -413,21 +496,6 @@ final class Distortion {
         modes[at + 2] = b;
         modes[at + 3] = c;
         modes[at + 4] = d;
-    }
-
-    /** Adds weight·m mᵀ, m the mode [a b; c d], to the packed lower triangle by J. */
-    private static void addByJ(double[] out, int at, double weight, double a, double b, double c, double d) {
-        double wa = weight * a, wb = weight * b, wc = weight * c, wd = weight * d;
-        out[at] += wa * a;
-        out[at + 1] += wb * a;
-        out[at + 2] += wb * b;
-        out[at + 3] += wc * a;
-        out[at + 4] += wc * b;
-        out[at + 5] += wc * c;
-        out[at + 6] += wd * a;
-        out[at + 7] += wd * b;
-        out[at + 8] += wd * c;
-        out[at + 9] += wd * d;
     }
 
     /**

@@ -40,22 +40,24 @@ final class Stresses {
     }
 
     /**
-     * Takes off {@code second[at..at+9]}, the lower triangle by J with the secant in it, what the hardening leaves over: κ (∂eb ⊗ τ) made
-     * symmetric. By several threads at once, each with triangles of its own.
+     * Takes off the second derivative with the secant in it what the hardening leaves over: κ (∂eb ⊗ τ) made symmetric. By several threads at
+     * once, each with triangles of its own.
      *
      * @param secants as {@link LeastWork#secants} writes them for this triangle at this layout
      */
-    void soften(int t, double area, Distortion.Parts parts, double[] secants, double[] second, int at) {
+    void soften(int t, double area, Distortion.Parts parts, double[] secants, Distortion.Second second) {
         double x = secants[8], y = secants[9], mean = (x + y) / 2, half = (x - y) / 2;
         double cos = parts.mf * parts.re + parts.mg * parts.rh, sin = parts.mg * parts.re - parts.mf * parts.rh;    // of twice the angle of e1
         double eb = Math.sqrt(meanWeight * mean * mean + halfWeight * half * half);
         expect(SIZE * t, mean, half * cos, half * sin, eb, secants[6], secants[7]);
         double kappa = secants[5] * area;
         if (!(kappa > 0)) return;
-        double tm = state[SIZE * t + 3], tc = state[SIZE * t + 4], ts = state[SIZE * t + 5];
-        double[] strain = byJ(parts, mean / eb, half / eb, 0), tau = byJ(parts, tm, tc * cos + ts * sin, ts * cos - tc * sin);
-        for (int i = 0, o = at; i < 4; i++)
-            for (int j = 0; j <= i; j++) second[o++] -= kappa * (strain[i] * tau[j] + strain[j] * tau[i]) / 2;
+        // How the effective strain in the direction of a strain changes with J: by the modes u1v1ᵀ = (R + M)/2, u2v2ᵀ = (R - M)/2 and flip.
+        double one = -meanWeight / (2 * parts.s1), two = -meanWeight / (2 * parts.s2), r = (one + two) / 2, m = (one - two) / 2;
+        double ratio = halfWeight / meanWeight, e = mean / eb, h = ratio * half / eb;
+        double tm = state[SIZE * t + 3], along = state[SIZE * t + 4], across = state[SIZE * t + 5];
+        double th = ratio * (along * cos + across * sin), tf = -halfWeight * (across * cos - along * sin) / (2 * parts.q);
+        second.less(kappa, r * e + m * h, m * e + r * h, r * tm + m * th, m * tm + r * th, tf);
     }
 
     /**
@@ -84,16 +86,5 @@ final class Stresses {
         state[o + 5] = share * onAcross;
         state[o + 6] = secant;
         state[o + 7] = tangent;
-    }
-
-    /**
-     * How the effective strain in the direction of a strain, given by its mean, half its difference along that of the layout and what lies
-     * across that, changes with J = [a b; c d]: four numbers. By the modes u1v1ᵀ = (R + M)/2, u2v2ᵀ = (R - M)/2 and flip, M turned a quarter.
-     */
-    private double[] byJ(Distortion.Parts parts, double mean, double half, double across) {
-        double first = -(meanWeight * mean + halfWeight * half) / (2 * parts.s1), second = -(meanWeight * mean - halfWeight * half) / (2 * parts.s2);
-        double r = (first + second) / 2, m = (first - second) / 2, flip = -halfWeight * across / (2 * parts.q);
-        return new double[] {r * parts.re + m * parts.mf - flip * parts.mg, -r * parts.rh + m * parts.mg + flip * parts.mf,
-            r * parts.rh + m * parts.mg + flip * parts.mf, r * parts.re - m * parts.mf + flip * parts.mg};
     }
 }

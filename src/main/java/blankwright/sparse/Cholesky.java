@@ -238,8 +238,8 @@ public final class Cholesky {
         if (b != x) System.arraycopy(b, 0, x, 0, b.length);
         for (int f = 0; f < fronts.count; f++) {
             if (fronts.parent[f] >= 0) continue;
-            ForkJoinPool.commonPool().invoke(new Pass(f, x, true));
-            ForkJoinPool.commonPool().invoke(new Pass(f, x, false));
+            new Pass(f, x, true).invoke();
+            new Pass(f, x, false).invoke();
         }
     }
 

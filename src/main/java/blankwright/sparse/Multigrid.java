@@ -17,7 +17,7 @@ public final class Multigrid {
     private final List<BlockRows> rows;                   // finest first
     private final List<Transfer> transfers;               // from each of them to the next coarser
     private final Cholesky coarsest;
-    private final double[][] b, x, r, c;                  // of each level: what is to be solved for, the answer, what is left of b, a correction
+    private final double[][] b, y, x, r;                  // of each level: what is to be solved for, the answer, that before the last sweep, what is left of b
     private List<double[]> free = List.of();
     private int iterations;
 
@@ -32,14 +32,14 @@ public final class Multigrid {
         this.coarsest = coarsest;
         int n = rows.size();
         b = new double[n + 1][];
-        x = new double[n + 1][];
+        y = new double[n + 1][];
+        x = new double[n][];
         r = new double[n][];
-        c = new double[n][];
         for (int l = 0; l < n; l++) {
+            x[l] = new double[2 * rows.get(l).rows()];
             r[l] = new double[2 * rows.get(l).rows()];
-            c[l] = new double[2 * rows.get(l).rows()];
             b[l + 1] = new double[2 * transfers.get(l).coarse()];
-            x[l + 1] = new double[2 * transfers.get(l).coarse()];
+            y[l + 1] = new double[2 * transfers.get(l).coarse()];
         }
     }
 
@@ -80,19 +80,14 @@ public final class Multigrid {
         double first = 0, before = 0;
         for (iterations = 0; ; iterations++) {
             if (cancelled.getAsBoolean()) throw new CancellationException();
-            cycle(left, z);
-            double now = a.dot(left, z);
+            double now = cycle(left, z);
             if (iterations == 0) first = now;
             if (!(now >= 0 && now < Double.POSITIVE_INFINITY)) return Double.POSITIVE_INFINITY;
             if (now == 0 || iterations > 0 && now <= worth) return 0;
             if (iterations == limit || now <= tolerance * tolerance * first) return Math.sqrt(now / first);
             double beta = iterations == 0 ? 0 : now / before;
             before = now;
-            a.overChunks((from, to) -> {
-                for (int i = 2 * from; i < 2 * to; i++) p[i] = z[i] + beta * p[i];
-            });
-            a.multiply(p, q);
-            double curvature = a.dot(p, q);
+            double curvature = a.onward(left, x[0], z, beta, p, q);
             if (!(curvature > 0)) return Double.POSITIVE_INFINITY;
             double alpha = now / curvature;
             a.overChunks((from, to) -> {
@@ -104,30 +99,26 @@ public final class Multigrid {
         }
     }
 
-    /** One cycle from zero: z is about A⁻¹ b, by a matrix that is symmetric, as conjugate gradients need it. */
-    void cycle(double[] b, double[] z) {
-        cycle(0, b, z);
+    /** One cycle from zero: z is about A⁻¹ b, by a matrix that is symmetric, as conjugate gradients need it. Returns b·z. */
+    double cycle(double[] b, double[] z) {
+        return cycle(0, b, z);
     }
 
-    private void cycle(int level, double[] b, double[] z) {
-        if (level == rows.size()) {
-            withoutFree(b);
-            coarsest.solve(b, z);
-            withoutFree(z);
-            return;
-        }
+    private double cycle(int level, double[] b, double[] z) {
         BlockRows a = rows.get(level);
-        a.forward(b, z);
-        a.leftByForward(z, r[level]);
+        a.forward(b, x[level]);
+        a.leftByForward(x[level], r[level]);
         transfers.get(level).down(r[level], this.b[level + 1]);
-        cycle(level + 1, this.b[level + 1], x[level + 1]);
-        transfers.get(level).up(x[level + 1], z);
-        a.residual(b, z, r[level]);
-        a.backward(r[level], c[level]);
-        double[] correction = c[level];
-        a.overChunks((from, to) -> {
-            for (int i = 2 * from; i < 2 * to; i++) z[i] += correction[i];
-        });
+        if (level + 1 < rows.size()) cycle(level + 1, this.b[level + 1], y[level + 1]);
+        else byFactor(this.b[level + 1], y[level + 1]);
+        transfers.get(level).up(y[level + 1], x[level]);
+        return a.backward(b, x[level], z);
+    }
+
+    private void byFactor(double[] b, double[] z) {
+        withoutFree(b);
+        coarsest.solve(b, z);
+        withoutFree(z);
     }
 
     private void withoutFree(double[] b) {

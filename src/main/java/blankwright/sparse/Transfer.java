@@ -1,10 +1,10 @@
 package blankwright.sparse;
 
-import java.util.stream.IntStream;
+import blankwright.num.Crew;
 
 /** Takes 2 numbers a node from a mesh to a coarser one and back; the two ways are transposes of each other. */
 public final class Transfer {
-    private static final int CHUNK = 4096;
+    private static final int CHUNK = 1024;
 
     private final int fine, coarse;
     private final int[] parent;
@@ -61,7 +61,7 @@ public final class Transfer {
     }
 
     private static void over(int count, One one) {
-        IntStream.range(0, (count + CHUNK - 1) / CHUNK).parallel().forEach(c -> {
+        Crew.each((count + CHUNK - 1) / CHUNK, c -> {
             for (int v = c * CHUNK; v < Math.min(count, (c + 1) * CHUNK); v++) one.node(v);
         });
     }

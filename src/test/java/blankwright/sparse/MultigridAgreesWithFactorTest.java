@@ -109,11 +109,39 @@ class MultigridAgreesWithFactorTest {
     @Test void whatASweepLeavesIsTheResidual() {
         BlockRows rows = new BlockRows((N + 1) * (N + 1), fine);
         assertTrue(rows.fill(stiff, 0.01));
-        double[] x = new double[load.length], left = new double[load.length], residual = new double[load.length];
+        double[] x = new double[load.length], left = new double[load.length], product = new double[load.length];
         rows.forward(load, x);
         rows.leftByForward(x, left);
-        rows.residual(load, x, residual);
-        assertArrayEquals(residual, left, 1e-12);
+        rows.multiply(x, product);
+        for (int i = 0; i < left.length; i++) left[i] += product[i];
+        assertArrayEquals(load, left, 1e-12);
+    }
+
+    @Test void aSweepBackFromWhereverSolvesTheLaterRowsAndTellsTheProduct() {
+        BlockRows rows = new BlockRows((N + 1) * (N + 1), fine);
+        assertTrue(rows.fill(stiff, 0.01));
+        int n = load.length;
+        double[] x = new Random(3).doubles(n, -1, 1).toArray(), y = new double[n], p = new Random(4).doubles(n, -1, 1).toArray(), q = new double[n];
+        double[] before = p.clone(), product = new double[n];
+        rows.multiply(p, q);
+        double by = rows.backward(load, x, y), pq = rows.onward(load, x, y, 0.7, p, q), b = 0, c = 0;
+        rows.multiply(p, product);
+        for (int i = 0; i < n; i++) {
+            b += load[i] * y[i];
+            c += p[i] * product[i];
+            assertEquals(y[i] + 0.7 * before[i], p[i], 1e-15 * n);
+        }
+        assertArrayEquals(product, q, 1e-12);
+        assertEquals(b, by, 1e-9);
+        assertEquals(c, pq, 1e-9);
+        double[] again = new double[n];
+        rows.backward(load, y, again);                    // what solves its row but for the earlier ones does so once more, only nearer
+        double first = 0, second = 0;
+        for (int i = 0; i < n; i++) {
+            first += Math.pow(y[i] - x[i], 2);
+            second += Math.pow(again[i] - y[i], 2);
+        }
+        assertTrue(second < first / 2, "the second sweep moves as far as the first: " + first + ", " + second);
     }
 
     @Test void upAndDownAreTransposes() {

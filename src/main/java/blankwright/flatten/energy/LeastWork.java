@@ -24,8 +24,8 @@ public final class LeastWork implements TriangleEnergy {
     private static final double FLOOR = 1e-6;
 
     private final Resistance metal;
-    private final double square, coupling, elastic, start, modulus, exponent;
-    private final double plastic, before;  // past the yield w = before + plastic (start + eb - elastic)^(n+1)
+    private final double square, coupling, elastic, start, exponent;
+    private final double strength, plastic, before;   // over E; past the yield w = before + plastic (start + eb - elastic)^(n+1)
     private final double[] stretchCost;    // per triangle, or one for all
     private final double[] shrinkCost;
     private final double radius;
@@ -37,12 +37,12 @@ public final class LeastWork implements TriangleEnergy {
         this.shrinkCost = shrinkCost;
         square = metal.square();
         coupling = metal.coupling();
-        modulus = metal.modulus();
-        elastic = metal.yield() / modulus;
+        elastic = metal.yield() / metal.modulus();
         start = metal.start();
         exponent = metal.exponent();
-        plastic = metal.strength() / (exponent + 1);
-        before = metal.yield() * elastic / 2 - plastic * Math.pow(start, exponent + 1);
+        strength = metal.strength() / metal.modulus();
+        plastic = strength / (exponent + 1);
+        before = elastic * elastic / 2 - plastic * Math.pow(start, exponent + 1);
     }
 
     /** Stretching and shrinking cost their work. */
@@ -92,14 +92,15 @@ public final class LeastWork implements TriangleEnergy {
         double ct = cost(stretchCost, t), cs = cost(shrinkCost, t), c = Math.min(ct, cs);
         double q = square * (x * x + y * y + 2 * coupling * x * y);
         double costly = c * q + square * (((x > 0 ? ct : cs) - c) * x * x + ((y > 0 ? ct : cs) - c) * y * y);
-        return FLOOR + s1 * s2 * costly * secant(q) + Math.max(ct, cs) * (wall(s1) + wall(s2));
+        double free = FLOOR + s1 * s2 * costly * secant(q);
+        return s2 < 1 / FREE ? free + Math.max(ct, cs) * (wall(s1) + wall(s2)) : free;
     }
 
     /** w(√q)/(E q). */
     private double secant(double q) {
         if (q <= elastic * elastic) return 0.5;
         double grown = start + Math.sqrt(q) - elastic;
-        return (before + plastic * grown * Math.pow(grown, exponent)) / (modulus * q);
+        return (before + plastic * grown * Math.pow(grown, exponent)) / q;
     }
 
     private static double wall(double s) {
@@ -129,28 +130,35 @@ public final class LeastWork implements TriangleEnergy {
         double exx = ex + (square * (dear - c) - ex) * near(x), eyy = ey + (square * (dear - c) - ey) * near(y);
         double pxx = c * qxx + 2 * exx, pyy = c * qxx + 2 * eyy, pxy = c * qxy;
         double h = 0.5, h1 = 0, h2 = 0, secant = 1, tangent = 1;           // w(√q)/(E q) and its derivatives by q
+        double per = q > 0 ? 1 / q : 0;
         if (q > elastic * elastic) {
             double eb = Math.sqrt(q), grown = start + eb - elastic, power = Math.pow(grown, exponent);
-            double stress = metal.strength() * power / modulus;
-            secant = stress / eb;
+            double stress = strength * power;
+            secant = stress * eb * per;
             tangent = exponent * stress / grown;
             double slope = secants ? secant : tangent + (secant - tangent) * radius * radius / (radius * radius + q);
-            h = (before + plastic * grown * power) / (modulus * q);
-            double u = stress * eb / 2 - h * q;
-            h1 = u / (q * q);
-            h2 = (slope * eb - stress) / (4 * eb * q * q) - 2 * u / (q * q * q);
+            h = (before + plastic * grown * power) * per;
+            double u = (stress * eb / 2 - h * q) * per;
+            h1 = u * per;
+            h2 = ((slope - secant) / 4 - 2 * u) * per * per;
         }
         double g = p * h, gx = px * h + p * h1 * qx, gy = py * h + p * h1 * qy;
         double gxx = pxx * h + 2 * px * h1 * qx + p * (h2 * qx * qx + h1 * qxx);
         double gyy = pyy * h + 2 * py * h1 * qy + p * (h2 * qy * qy + h1 * qxx);
         double gxy = pxy * h + (px * qy + py * qx) * h1 + p * (h2 * qx * qy + h1 * qxy);
-        out[0] = s2 * (g - gx) + dear * wallSlope(s1);
-        out[1] = s1 * (g - gy) + dear * wallSlope(s2);
-        out[2] = s2 / s1 * (gxx - gx) + dear * wallCurvature(s1);
-        out[3] = s1 / s2 * (gyy - gy) + dear * wallCurvature(s2);
+        out[0] = s2 * (g - gx);
+        out[1] = s1 * (g - gy);
+        out[2] = s2 / s1 * (gxx - gx);
+        out[3] = s1 / s2 * (gyy - gy);
+        if (s2 < 1 / FREE) {
+            out[0] += dear * wallSlope(s1);
+            out[1] += dear * wallSlope(s2);
+            out[2] += dear * wallCurvature(s1);
+            out[3] += dear * wallCurvature(s2);
+        }
         out[4] = g - gx - gy + gxy;
         if (secants) {
-            out[5] = q > 0 ? s1 * s2 * (secant - tangent) * p / q : 0;
+            out[5] = s1 * s2 * (secant - tangent) * p * per;
             out[6] = secant;
             out[7] = tangent;
             out[8] = x;
