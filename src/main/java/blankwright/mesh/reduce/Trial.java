@@ -94,7 +94,7 @@ final class Trial {
     }
 
     private boolean keepsTopology(int a, int b, int h, int g) {
-        if (g >= 0 && fans.rim[a] && fans.rim[b]) return false;
+        if (g >= 0 && fans.rim[a] && fans.rim[b]) return false;         // the panel would hang together in a point there
         int c = fans.tri[Fans.before(h)], d = g < 0 ? -1 : fans.tri[Fans.before(g)];
         if (c == d || spent(c) || d >= 0 && spent(d)) return false;
         int size = 0, common = 0, round = 0;
@@ -117,11 +117,14 @@ final class Trial {
         return 0;
     }
 
-    /** Has no edge to spare: two at a rim, three within. */
+    /**
+     * Has no edge to spare: three within the surface, as the corners of a tetrahedron, which the link condition lets fall flat. A rim corner with
+     * two needs no asking: its triangle stands alone and has nowhere to go, or the edge opposite joins two rim vertices.
+     */
     private boolean spent(int c) {
-        int triangles = 0, most = fans.rim[c] ? 1 : 3;
-        for (int i = fans.way[c]; i >= 0 && triangles <= most; i = fans.left(i, c)) triangles++;
-        return triangles <= most;
+        int triangles = 0;
+        for (int i = fans.way[c]; i >= 0 && triangles <= 3; i = fans.left(i, c)) triangles++;
+        return triangles <= 3 && !fans.rim[c];
     }
 
     /** The triangles round both ends, those that stay first. */
