@@ -12,6 +12,8 @@ import blankwright.metal.Springback;
 import blankwright.metal.Trust;
 import blankwright.num.Angles;
 import blankwright.num.Lengths;
+import blankwright.num.Sentence;
+import blankwright.num.Unfit;
 import java.io.PrintStream;
 import java.util.ArrayList;
 import java.util.List;
@@ -187,8 +189,8 @@ final class BendCommand implements Callable<Integer> {
     }
 
     private static double between(double mm, double low, double high) {
-        if (!(mm >= low && mm <= high)) throw new IllegalArgumentException(Lengths.plain(mm) + " mm: must be " + Lengths.plain(low) + " mm to "
-                + Lengths.plain(high) + " mm; check the unit");
+        if (!(mm >= low && mm <= high))
+            throw new Unfit("%s: must be %s to %s; check the unit", Sentence.typed(mm), Sentence.typed(low), Sentence.typed(high));
         return mm;
     }
 

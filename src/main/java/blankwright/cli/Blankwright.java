@@ -69,9 +69,21 @@ public final class Blankwright implements Callable<Integer> {
     }
 
     private int wrong(ParameterException e) {
-        err.println(e.getMessage());
+        err.println(sentence(e));
         err.println("Try: " + e.getCommandLine().getCommandSpec().qualifiedName() + " --help");
         return ExitCode.WRONG_COMMAND.number();
+    }
+
+    /** Words too many and a file not named are what happens at a bench; the library's sentences for these tell of indices. */
+    private String sentence(ParameterException e) {
+        CommandLine line = e.getCommandLine();
+        if (e instanceof CommandLine.MissingParameterException && line.getCommand() instanceof FlattenCommand) return "name the mesh or the recipe to lay flat";
+        if (!(e instanceof CommandLine.UnmatchedArgumentException unmatched) || unmatched.getUnmatched().get(0).startsWith("-")) return e.getMessage();
+        String word = unmatched.getUnmatched().get(0);
+        if (line.getCommand() == this) return "\"" + word + "\" is no command; there are " + String.join(", ", line.getSubcommands().keySet());
+        String hint = line.getParseResult().matchedPositionals().stream().findFirst()
+                .map(first -> "; a name with blanks goes in quotes: \"" + first.getValue() + " " + word + "\"").orElse("");
+        return "\"" + word + "\" is a word too many" + hint;
     }
 
     private int failed(Throwable e) {

@@ -12,8 +12,10 @@ import blankwright.job.Result;
 import blankwright.mesh.Finding;
 import blankwright.metal.Alloy;
 import blankwright.metal.Gauge;
+import blankwright.num.Explained;
 import blankwright.num.LengthUnit;
 import blankwright.num.Lengths;
+import blankwright.num.Sentence;
 import blankwright.project.Aim;
 import blankwright.project.Clamps;
 import blankwright.project.Face;
@@ -28,10 +30,13 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -113,6 +118,27 @@ final class FlattenCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws Refusal, IOException {
+        try {
+            return flattened();
+        } catch (Refusal e) {
+            throw new Refusal(e.words().text(spoken()));
+        }
+    }
+
+    /** As the command line is written, else as the recipe is, else mm. */
+    private Sentence.Units spoken() {
+        String words = Stream.of(thickness, detail, stations, trim).filter(Objects::nonNull).collect(Collectors.joining(" "));
+        if (units != null) words += " 1 " + units;
+        Optional<Sentence.Units> said = Spoken.in(words);
+        if (said.isPresent() || !InputFile.isRecipe(input)) return said.orElse(Sentence.FILES);
+        try {
+            return Spoken.in(Files.readString(input)).orElse(Sentence.FILES);
+        } catch (IOException e) {
+            return Sentence.FILES;                              // it could not be read before either, and that has been said
+        }
+    }
+
+    private Integer flattened() throws Refusal, IOException {
         var asked = option("--formats", formats, Output::list, Output.ALL);
         Paper sheet = option("--paper", paper, p -> pick(p, Paper.values()), Paper.A4);
         Given[] given = {Given.file(input)};
@@ -178,7 +204,7 @@ final class FlattenCommand implements Callable<Integer> {
             if (sensitivity) recipe = recipe.withSensitivity(true);
             return recipe;
         } catch (IllegalArgumentException e) {
-            throw wrong("--" + e.getMessage());
+            throw wrong("--" + Explained.words(e).text(spoken()));
         }
     }
 

@@ -2,6 +2,8 @@ package blankwright.cli;
 
 import blankwright.job.InputFile;
 import blankwright.job.Refusal;
+import blankwright.num.Explained;
+import blankwright.num.Sentence;
 import blankwright.project.AlloyReader;
 import blankwright.project.Metal;
 import blankwright.project.RecipeException;
@@ -31,7 +33,7 @@ final class Options {
         try {
             return reading.apply(text);
         } catch (IllegalArgumentException e) {
-            throw wrong(name + ": " + e.getMessage());
+            throw wrong(name + ": " + Explained.words(e).text(Spoken.in(text).orElse(Sentence.FILES)));
         }
     }
 

@@ -34,6 +34,29 @@ public final class Sentence {
         }
     };
 
+    /** For those who write in inches: two decimals more than in mm, areas in square inches. */
+    public static final Units INCHES = new Units() {
+        @Override public String length(double mm, int decimals) {
+            return Lengths.inches(mm, decimals + 2);
+        }
+
+        @Override public String typed(double mm) {
+            return Lengths.plain(Math.round(mm / 25.4 * 1e5) / 1e5) + " in";
+        }
+
+        @Override public String metres(double m) {
+            return numbers(1, m / 0.3048) + " ft";
+        }
+
+        @Override public String place(int decimals, double... mm) {
+            return "(" + numbers(decimals + 1, Arrays.stream(mm).map(x -> x / 25.4).toArray()) + ") in";
+        }
+
+        @Override public String area(double mm2, int decimals) {
+            return numbers(decimals + 1, mm2 / (25.4 * 25.4)) + " sq in";
+        }
+    };
+
     private final String form;
     private final List<Object> parts;
 

@@ -52,6 +52,9 @@ class CommandLineRefusesTest {
             --thickness -1mm        | --thickness -1 mm: must be 0.01 mm to 10 mm; check the unit
             --thickness 2m          | --thickness 2000 mm: must be 0.01 mm to 10 mm; check the unit
             --thickness 18          | --thickness 18 mm: must be 0.01 mm to 10 mm; check the unit, and measure the sheet: a gauge number is no
+            --thickness 1in         | --thickness 1 in: must be 0.00039 in to 0.3937 in; check the unit, and measure
+            --stations 0.001in      | --stations 0.001 in: must be 0.03937 in to 393.70079 in; check the unit
+            --trim 2ft              | --trim 24 in: must be 0.00394 in to 19.68504 in; check the unit
             --face top              | --face: "top" is none of outside, middle, inside
             --stations 0            | --stations 0 mm: must be 1 mm to 10000 mm; check the unit
             --detail 20mm           | --detail 20 mm: must be 0.001 mm to 10 mm; check the unit
@@ -71,6 +74,35 @@ class CommandLineRefusesTest {
         assertFalse(Files.exists(out));
     }
 
+    /** Who writes in inches was answered in millimetres, with thirteen digits. */
+    @Test
+    void aRefusalSpeaksTheUnitOfTheRecipe() throws IOException {
+        assertRefused("across: 160ft, rise: 2in", "recipe.yaml:3:29: across 1920 in: must be above 0 and at most 65.6 ft; check the unit\n");
+        assertRefused("across: 160m, rise: 2in", "recipe.yaml:3:29: across 160000 mm: must be above 0 and at most 20 m; check the unit\n");
+        assertRefused("across: 16in, rise: 2in}\nseams: [[[0, 0, 0], [8in, 0, 0]]]", "seam 1: point 1 (0.00, 0.00, 0.00) in lies 16.99");
+        Run bend = Run.of("bend", "--thickness", "1.5in", "--radius", "2in", "--angle", "90", "--k", "0.4");
+        assertEquals(ExitCode.WRONG_COMMAND, bend.exit());
+        assertTrue(bend.err().startsWith("--thickness: 1.5 in: must be 0.00039 in to 0.98425 in; check the unit\n"), bend.err());
+    }
+
+    private void assertRefused(String measures, String sentence) throws IOException {
+        Path recipe = Files.writeString(temp.resolve("recipe.yaml"), "blankwright-recipe: 1\nname: dish\npanel: {kind: dish, " + measures + (measures.contains("}") ? "" : "}") + "\n");
+        Run run = Run.of("flatten", recipe, "--out", out);
+        assertEquals(ExitCode.BAD_INPUT, run.exit(), run.said());
+        assertTrue(run.err().contains(sentence), run.err());
+    }
+
+    /** "Unmatched argument at index 2" helps nobody whose file name has a blank in it. */
+    @Test
+    void aNameWithABlankWithoutQuotesIsExplained() {
+        Run run = Run.of("flatten", "rear", "mudguard.stl", "--formats", "csv");
+        assertEquals(ExitCode.WRONG_COMMAND, run.exit());
+        assertEquals("\"mudguard.stl\" is a word too many; a name with blanks goes in quotes: \"rear mudguard.stl\"\nTry: blankwright flatten --help\n", run.err());
+        Run other = Run.of("fltten", "cap.stl");
+        assertEquals(ExitCode.WRONG_COMMAND, other.exit());
+        assertEquals("\"fltten\" is no command; there are flatten, bend, alloys\nTry: blankwright --help\n", other.err());
+    }
+
     @Test
     void withoutACommandItSaysWhatThereIs() {
         Run run = Run.of();
@@ -81,7 +113,7 @@ class CommandLineRefusesTest {
     @Test
     void anUnknownCommandAndAMissingInputAreWrongCommandLines() {
         assertEquals(ExitCode.WRONG_COMMAND, Run.of("unroll", mesh).exit());
-        assertTrue(Run.of("flatten").err().startsWith("Missing required parameter: 'INPUT'"));
+        assertTrue(Run.of("flatten").err().startsWith("name the mesh or the recipe to lay flat\n"), Run.of("flatten").err());
     }
 
     @Test
