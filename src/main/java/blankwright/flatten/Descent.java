@@ -92,7 +92,7 @@ final class Descent {
             value = next;
             steps++;
             progress.at("Laying flat", nearness(firstGain, gain));
-            if (full && gain <= options.tolerance() * value && fall <= options.tolerance() * value) return End.CONVERGED;
+            if (gain <= options.tolerance() * value && fall <= (full ? 1 : NOISE) * options.tolerance() * value) return End.CONVERGED;
             radius *= !full ? 2 : fall > 0.8 * gain ? narrower : 1;
             if (steps >= SOON && steps < options.stepLimit()) value = newton.goOn(uv, value, WORTH * value, !full);
             if (gain <= options.tolerance() * value && before - value <= NOISE * options.tolerance() * value) return End.CONVERGED;

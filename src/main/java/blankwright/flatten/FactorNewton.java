@@ -27,6 +27,9 @@ final class FactorNewton implements Newton {
     private static final double ENOUGH = 1e-4;            // square of the residual, relative, at which a move is good enough
     private static final double FIRST_REACH = 2;          // in lengths of the first move of the positive picture
     private static final int SWEEPS = 10;                 // after a step that was cut, at most
+    private static final int STEPS = 80, MEMORY = 30;     // with the first factor that is gone on with: about the time of ten factors on small panels
+    private static final int MANY = 300;                  // steps, all remembered, with each factor after it
+    private static final int NUMBERS = 5_000_000;         // that may be remembered, 40 MB, where MEMORY does not take more
     private static final double FIRST = 0.25, LEAST = 0.1;   // shares: the first tried above none, the least worth trying
 
     private final Distortion form;
@@ -40,6 +43,7 @@ final class FactorNewton implements Newton {
     private BlockRows whole;                              // the whole second derivative
     private double reach, lastLength;                     // how far a move may go, and the last one went, in the norm of its picture
     private boolean atReach;                              // the last move went as far as it may
+    private boolean wentOn;                               // with one factor at least
     private boolean atOnce;                               // the last factor was found at the first attempt
 
     FactorNewton(Distortion form, Cholesky solver, TriangleEnergy energy, Progress progress) {
@@ -129,7 +133,11 @@ final class FactorNewton implements Newton {
     @Override public double goOn(double[] uv, double value, double worth, boolean cut) {
         if (!energy.barrier() || energy.overChanges(1) != energy) return value;
         double swept = cut ? new VertexSweeps(form, energy, progress).run(uv, value, SWEEPS) : value;
-        return new QuasiNewton(form, solver, energy, progress).run(uv, swept, worth);
+        int memory = Math.max(MEMORY, Math.min(MANY, NUMBERS / (2 * uv.length)));
+        QuasiNewton further = wentOn ? new QuasiNewton(form, solver, energy, progress, Math.max(STEPS, memory), memory)
+                : new QuasiNewton(form, solver, energy, progress, STEPS, MEMORY);
+        wentOn = true;
+        return further.run(uv, swept, worth);
     }
 
     private void raise() {

@@ -14,8 +14,6 @@ import java.util.concurrent.CancellationException;
  * <p>Source: Nocedal, "Updating quasi-Newton matrices with limited storage", 1980; docs/sources.md [N80].
  */
 final class QuasiNewton {
-    private static final int STEPS = 80;                  // about the time of ten factors on small panels
-    private static final int MEMORY = 30;               // steps that are remembered
     private static final double SHORTEST = 1e-4;          // step, in that asked for, below which a new factor is wanted
     private static final double BENT = 1e-10;             // cosine of move and change of gradient from which a step teaches something
 
@@ -23,16 +21,27 @@ final class QuasiNewton {
     private final Cholesky solver;
     private final TriangleEnergy energy;
     private final Progress progress;
-    private final double[][] moves = new double[MEMORY][], changes = new double[MEMORY][];     // of place, of gradient; step k in row k mod MEMORY
-    private final double[] inverse = new double[MEMORY];  // of their product
+    private final int most;                               // steps
+    private final int memory;                             // steps that are remembered
+    private final double[][] moves, changes;              // of place, of gradient; step k in row k mod memory
+    private final double[] inverse;                       // of their product
     private int learnt;                                   // steps
 
-    /** @param solver holds a factor of what is nearly the second derivative */
-    QuasiNewton(Distortion form, Cholesky solver, TriangleEnergy energy, Progress progress) {
+    /**
+     * @param solver holds a factor of what is nearly the second derivative
+     * @param most steps
+     * @param memory steps that are remembered, each with two numbers an unknown
+     */
+    QuasiNewton(Distortion form, Cholesky solver, TriangleEnergy energy, Progress progress, int most, int memory) {
         this.form = form;
         this.solver = solver;
         this.energy = energy;
         this.progress = progress;
+        this.most = most;
+        this.memory = memory;
+        moves = new double[memory][];
+        changes = new double[memory][];
+        inverse = new double[memory];
     }
 
     /**
@@ -47,7 +56,7 @@ final class QuasiNewton {
         int n = uv.length;
         double[] gradient = new double[n], next = new double[n], move = new double[n], there = new double[n];
         form.gradient(energy, uv, gradient);
-        for (int step = 0; step < STEPS; step++) {
+        for (int step = 0; step < most; step++) {
             if (progress.cancelled()) throw new CancellationException();
             direction(gradient, move);
             double slope = Descent.dot(gradient, move);
@@ -71,23 +80,23 @@ final class QuasiNewton {
 
     /** Writes the move: downhill, as the factor has it, mended by what was learnt. */
     private void direction(double[] gradient, double[] move) {
-        double[] part = new double[MEMORY];
+        double[] part = new double[memory];
         for (int i = 0; i < move.length; i++) move[i] = -gradient[i];
-        int oldest = Math.max(0, learnt - MEMORY);
+        int oldest = Math.max(0, learnt - memory);
         for (int k = learnt - 1; k >= oldest; k--) {
-            int m = k % MEMORY;
+            int m = k % memory;
             part[m] = inverse[m] * Descent.dot(moves[m], move);
             add(-part[m], changes[m], move);
         }
         solver.solve(move, move);
         for (int k = oldest; k < learnt; k++) {
-            int m = k % MEMORY;
+            int m = k % memory;
             add(part[m] - inverse[m] * Descent.dot(changes[m], move), moves[m], move);
         }
     }
 
     private void learn(double[] from, double[] to, double[] gradient, double[] next) {
-        int m = learnt % MEMORY;
+        int m = learnt % memory;
         double[] move = difference(from, to), change = difference(gradient, next);
         double product = Descent.dot(move, change);
         if (!(product > BENT * Math.sqrt(Descent.dot(move, move) * Descent.dot(change, change)))) return;

@@ -50,7 +50,7 @@ class QuasiNewtonTest {
                             return gradient;
                         })).getValue();
         double value = form.value(ENERGY, uv);
-        double found = new QuasiNewton(form, factored(form, BOWED, uv), ENERGY, Progress.NONE).run(uv, value, 1e-14);
+        double found = new QuasiNewton(form, factored(form, BOWED, uv), ENERGY, Progress.NONE, 80, 30).run(uv, value, 1e-14);
         assertEquals(found, form.value(ENERGY, uv));
         assertTrue(found < value - 0.01, found + " from " + value);
         assertEquals(slow, found, 1e-8);
@@ -67,7 +67,7 @@ class QuasiNewtonTest {
         for (int i = 0; i < small.length; i++) small[i] *= 0.25;                 // there the second derivative is 256 times too large
         Cholesky solver = factored(form, mesh, small);
         double[] uv = small.clone();
-        double value = new QuasiNewton(form, solver, ENERGY, Progress.NONE).run(uv, form.value(ENERGY, uv), 1e-12);
+        double value = new QuasiNewton(form, solver, ENERGY, Progress.NONE, 80, 30).run(uv, form.value(ENERGY, uv), 1e-12);
         assertEquals(Flattener.flatten(mesh, FlattenOptions.DEFAULT, Progress.NONE).energy(), value / form.areaSum(), 1e-3);
     }
 }
