@@ -117,6 +117,7 @@ final class BenchReport {
     private void next() {
         List<String> names = files.stream().map(file -> file.getFileName().toString()).toList();
         boolean worked = result.pieces().stream().anyMatch(piece -> !piece.zones().worked().isEmpty());
+        boolean folded = result.pieces().stream().anyMatch(piece -> !piece.folds().isEmpty());
         boolean rolled = result.pieces().stream().anyMatch(piece -> !piece.rolled().isEmpty());
         String bench;
         if (worked) {
@@ -125,7 +126,8 @@ final class BenchReport {
         } else if (result.pieces().stream().allMatch(Piece::isFlat)) {
             bench = "cut it.";
         } else {
-            bench = "cut oversize, " + (rolled ? "roll it by the lines on the blank" : "bend it onto the form") + ", and trim it; nothing needs a shrinker or a mallet.";
+            bench = "cut oversize, " + (rolled && folded ? "roll and fold it by the lines on the blank" : rolled ? "roll it by the lines on the blank"
+                    : folded ? "fold it by the lines on the blank" : "bend it onto the form") + ", and trim it; nothing needs a shrinker or a mallet.";
         }
         say("Next: %s%s", names.contains("blank.pdf")
                 ? "print blank.pdf at 100 %, measure its check squares both ways, try the paper on the form; then " : "", bench);

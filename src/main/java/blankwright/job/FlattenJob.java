@@ -20,6 +20,7 @@ import blankwright.project.Aim;
 import blankwright.project.Recipe;
 import blankwright.shop.Demand;
 import blankwright.shop.Flange;
+import blankwright.shop.Fold;
 import blankwright.shop.Layout;
 import blankwright.shop.RolledArea;
 import blankwright.shop.SheetThickness;
@@ -255,7 +256,9 @@ public final class FlattenJob {
         Zones zones = demand.map(d -> d.judged(plain)).orElse(plain);
         List<RolledArea> rolled = overlaps ? List.of() : RolledArea.of(strain, RolledArea.SPACING);
         List<Flange> flanges = overlaps ? List.of() : Flange.of(map);
-        return new Piece(outcome, strain, vertices, Developability.of(strain, rim), rim, zones, stations, rolled, flanges, Curvature.of(part.sewn()),
+        List<Fold> folds = overlaps ? List.of() : Fold.of(map).stream().filter(fold -> flanges.stream().noneMatch(flange ->
+                flange.holds((fold.u1() + fold.u2()) / 2, (fold.v1() + fold.v2()) / 2))).toList();
+        return new Piece(outcome, strain, vertices, Developability.of(strain, rim), rim, zones, stations, rolled, flanges, folds, Curvature.of(part.sewn()),
                 part, rims.count() - 1, outline, aim.flatMap(a -> a.tools(strain)), thickness, demand, overlaps, buckled(part, strain),
                 sensitivity(part, outcome, aim, map, overlaps, share));
     }

@@ -11,7 +11,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 
-/** What a run says of the metal, the tools and the flanges of a piece, a sentence each. */
+/** What a run says of the metal, the tools, the flanges and the folds of a piece, a sentence each. */
 public final class MetalWords {
     private MetalWords() { }
 
@@ -23,6 +23,8 @@ public final class MetalWords {
             words.add(String.format(Locale.ROOT, "%s, its line %s in from the edge; the edge: %s", flange.words(i + 1), Lengths.both(flange.scribed()),
                     PageWords.change(flange.change())));
         }
+        for (int i = 0; i < piece.folds().size(); i++)
+            words.add(piece.folds().get(i).words(i + 1) + ", " + Lengths.both(piece.folds().get(i).length()) + " long; its line is on the blank");
         piece.tools().map(ToolWork::shares).orElse(List.of()).stream().filter(share -> share.area() > 0).forEach(share -> words.add(String.format(Locale.ROOT,
                 "tool: %s %ss %.0f cm2 of the form, by up to %s %%", share.tool().name(), share.tool().does().word(), share.area() / 100,
                 Amounts.percent(Math.abs(share.largest())).replace("+", ""))));

@@ -164,7 +164,7 @@ public final class Packet {
         for (int i = 0; i < result.pieces().size(); i++) {
             Piece piece = result.pieces().get(i);
             pieces.add(new BlankPiece(result.pieceName(i), piece.map(), piece.vertices(), piece.zones(), piece.stations().centreLine(),
-                    stationLines(piece), tapes.on(i), result.rolls(piece), piece.flanges(), tucks(i), seams(i)));
+                    stationLines(piece), tapes.on(i), result.rolls(piece), piece.flanges(), piece.folds(), tucks(i), seams(i)));
         }
         List<String> lines = new ArrayList<>(result.warnings());
         lines.addAll(notes());

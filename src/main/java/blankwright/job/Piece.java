@@ -7,6 +7,7 @@ import blankwright.mesh.cut.Opened;
 import blankwright.mesh.cut.Seam;
 import blankwright.shop.Demand;
 import blankwright.shop.Flange;
+import blankwright.shop.Fold;
 import blankwright.shop.RolledArea;
 import blankwright.shop.SheetThickness;
 import blankwright.shop.Stations;
@@ -28,6 +29,7 @@ import java.util.stream.Stream;
  * @param strain of {@link #map}
  * @param rolled areas that are only bent, the largest first; none where the blank must not be cut
  * @param flanges edges that are turned; none where the blank must not be cut
+ * @param folds straight ones that are no flanges; none where the blank must not be cut
  * @param curvature of the form before it was opened
  * @param opened the form, or its part between chosen seams, as it was laid flat, with its seams and the vertices it had before
  * @param holes rims besides the outer one
@@ -40,7 +42,7 @@ import java.util.stream.Stream;
  * @param sensitivity how far it moves when what it is worked out from is a little off, where asked for
  */
 public record Piece(Outcome outcome, StrainField strain, VertexStrain vertices, Developability developability, RimChange rim, Zones zones,
-        Stations stations, List<RolledArea> rolled, List<Flange> flanges, Curvature curvature, Opened opened, int holes, double outline, Optional<ToolWork> tools,
+        Stations stations, List<RolledArea> rolled, List<Flange> flanges, List<Fold> folds, Curvature curvature, Opened opened, int holes, double outline, Optional<ToolWork> tools,
         Optional<SheetThickness> thickness, Optional<Demand> demand, boolean overlaps, Optional<Buckled> buckled,
         Optional<Sensitivity> sensitivity) {
     private static final double LEVEL = 1e-8;       // 1 less the cosine of a hundredth of a degree: 0.1 mm of crown on a metre are more
@@ -48,6 +50,7 @@ public record Piece(Outcome outcome, StrainField strain, VertexStrain vertices, 
     public Piece {
         rolled = List.copyOf(rolled);
         flanges = List.copyOf(flanges);
+        folds = List.copyOf(folds);
     }
 
     /** The piece in its place on the sheet. */

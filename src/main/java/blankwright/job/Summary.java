@@ -5,6 +5,7 @@ import blankwright.metal.buckling.OilCan;
 import blankwright.shop.Demand;
 import blankwright.shop.Judgement;
 import blankwright.shop.Flange;
+import blankwright.shop.Fold;
 import blankwright.shop.RollMark;
 import blankwright.shop.RolledArea;
 import blankwright.shop.Ruling;
@@ -140,6 +141,14 @@ final class Summary {
         rolled(node.putArray("rolled"), piece);
         ArrayNode flanges = node.putArray("flanges");
         for (Flange flange : piece.flanges()) flange(flanges.addObject(), flange);
+        ArrayNode folds = node.putArray("folds");
+        for (Fold fold : piece.folds()) {
+            ObjectNode one = folds.addObject().put("way", fold.way());
+            number(one, "angle_deg", Math.toDegrees(fold.angle()));
+            number(one, "radius_mm", fold.radius());
+            one.putArray("from_mm").add(fold.u1()).add(fold.v1());
+            one.putArray("to_mm").add(fold.u2()).add(fold.v2());
+        }
         piece.buckled().ifPresentOrElse(b -> buckling(node.putObject("buckling"), b), () -> node.putNull("buckling"));
         piece.sensitivity().ifPresentOrElse(s -> sensitivity(node.putObject("sensitivity"), s), () -> node.putNull("sensitivity"));
         return node;

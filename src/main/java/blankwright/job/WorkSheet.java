@@ -25,6 +25,7 @@ import blankwright.project.Source;
 import blankwright.shop.Amounts;
 import blankwright.shop.Demand;
 import blankwright.shop.Flange;
+import blankwright.shop.Fold;
 import blankwright.shop.Instruction;
 import blankwright.shop.Judgement;
 import blankwright.shop.RollMark;
@@ -87,6 +88,7 @@ final class WorkSheet {
         picture("work-map-form.png", "What must be stretched (orange) and shrunk (purple), on the form");
         picture("work-map-blank.png", "The same on the blank, with the zones and their lines");
         rolled();
+        folded();
         turned();
         zones();
         tapeLines();
@@ -170,6 +172,24 @@ final class WorkSheet {
         say("%s", table);
         result.pieces().stream().flatMap(p -> result.rolls(p).stream()).findFirst().ifPresent(roll -> say("%s. Two numbers are those of both ends: it is rolled as a"
                 + " cone. Bend a strip of the same sheet first.", sentenceHead(roll)));
+    }
+
+    private void folded() {
+        PageTable table = new PageTable("fold", "turned", "radius of the form", "length", "its ends");
+        for (int i = 0; i < result.pieces().size(); i++) {
+            List<Fold> folds = result.pieces().get(i).folds();
+            for (int k = 0; k < folds.size(); k++) {
+                Fold fold = folds.get(k);
+                table.row(result.pieceName(i) + (k + 1), String.format(Locale.ROOT, "%.0f° %s", Math.toDegrees(fold.angle()), fold.way()),
+                        fold.radius() == 0 ? "sharp" : Lengths.mm(fold.radius(), 1), length(fold.length()), String.format(Locale.ROOT,
+                        "(%.0f, %.0f) to (%.0f, %.0f) mm", whole(fold.u1()), whole(fold.v1()), whole(fold.u2()), whole(fold.v2())));
+            }
+        }
+        if (table.isEmpty()) return;
+        say("## Folds");
+        say("%s", table);
+        say("Down is away from the outside face. The line is the middle of the bend. A fold that the form has sharp needs less metal than the blank holds once it is bent"
+                + " about a radius: `blankwright bend` with `--legs` says how much.");
     }
 
     private void turned() {

@@ -50,6 +50,7 @@ final class WorkSteps {
         steps.bend();
         steps.tuck();
         steps.zones();
+        steps.fold();
         steps.turn();
         steps.rounds();
         steps.after();
@@ -78,6 +79,10 @@ final class WorkSteps {
         return result.pieces().stream().anyMatch(p -> !p.flanges().isEmpty());
     }
 
+    private boolean folds() {
+        return result.pieces().stream().anyMatch(p -> !p.folds().isEmpty());
+    }
+
     private void before() {
         if (files.contains("blank.pdf"))
             step("Print", "`blank.pdf` at 100 %, tape the pages and lay the paper on the form.", "the squares measure 100 mm and 4 in both ways, else print again."
@@ -87,7 +92,7 @@ final class WorkSteps {
                 : "outside the line: CUT is the finished edge, with nothing left on for trimming. Deburr, and file the edge smooth where it will be stretched: nicks tear.",
                 "length and width against *Cut* below.");
         step("Mark", "with a felt pen, on the outside face: centre line, stations" + (worked().isEmpty() ? "" : ", the zones' lines") + (rolls() ? ", the lines to roll by" : "")
-                + (tucks().isEmpty() ? "" : ", the sides of each tuck") + (flanges() ? ", the lines of the flanges" : "") + ".", "tape every line once. It reads its length *on the blank* within 0.5 mm;"
+                + (tucks().isEmpty() ? "" : ", the sides of each tuck") + (flanges() ? ", the lines of the flanges" : "") + (folds() ? ", the lines of the folds" : "") + ".", "tape every line once. It reads its length *on the blank* within 0.5 mm;"
                 + " where all are off by the same share the print or the cut was not true size: stop.");
     }
 
@@ -95,7 +100,7 @@ final class WorkSteps {
         if (result.pieces().stream().allMatch(Piece::isFlat)) return;
         if (rolls()) step("Roll", "what is only bent, by the table *Roll first*: its lines parallel to the roll, closer a little at a time.",
                 "a sweep of the radius that must stay, held square to the lines.");
-        else step("Bend", "it towards the form as far as it goes freely, over a knee, over a stake or in slack rolls. " + (worked().isEmpty()
+        else if (!folds() || !worked().isEmpty()) step("Bend", "it towards the form as far as it goes freely, over a knee, over a stake or in slack rolls. " + (worked().isEmpty()
                 ? "It is bent so little or so unevenly that there is no radius to set."
                 : "No part of it is bent one way only, so there is no radius to set."),
                 worked().isEmpty() ? "it lies on the form when it is held at its edges, and nothing is creased."
@@ -117,6 +122,13 @@ final class WorkSteps {
         List<Named> worked = worked().stream().filter(one -> flange(one).isEmpty()).toList();
         worked.subList(0, Math.min(MOST, worked.size())).forEach(this::work);
         if (worked.size() > MOST) step("The other zones", "the same way, by the table *Work, zone by zone*.", "their lines.");
+    }
+
+    /** After the work in the skin between, which a fold would keep from the tools. */
+    private void fold() {
+        if (folds()) step("Fold", "about the lines of the table *Folds*, the inner ones last where an outer one would no longer pass the brake. Two close together, one up and one"
+                + " down, are a step: roll it in between a pair of dies.",
+                "each angle with a gauge or a bevel; springback is yours to add: `blankwright bend` says how much.");
     }
 
     /** The number of the flange of its piece that a zone lies on, from 1. */

@@ -2,6 +2,7 @@ package blankwright.sheet;
 
 import blankwright.mesh.FlatMap;
 import blankwright.shop.Flange;
+import blankwright.shop.Fold;
 import blankwright.shop.RollMark;
 import blankwright.shop.SeamEdges;
 import blankwright.shop.TapeLine;
@@ -22,17 +23,19 @@ import java.util.List;
  * @param tapes lines laid over it by hand
  * @param rolls rulings of the areas that are rolled
  * @param flanges edges that are turned
+ * @param folds straight ones
  * @param tucks to be raised at its edges
  * @param seams edges to be joined after forming
  */
 public record BlankPiece(String name, FlatMap map, VertexStrain strain, Zones zones, List<TapeLine> centreLine, List<TapeLine> stations,
-        List<TapeLine> tapes, List<RollMark> rolls, List<Flange> flanges, List<TuckMark> tucks, List<SeamEdges> seams) {
+        List<TapeLine> tapes, List<RollMark> rolls, List<Flange> flanges, List<Fold> folds, List<TuckMark> tucks, List<SeamEdges> seams) {
     public BlankPiece {
         centreLine = List.copyOf(centreLine);
         stations = List.copyOf(stations);
         tapes = List.copyOf(tapes);
         rolls = List.copyOf(rolls);
         flanges = List.copyOf(flanges);
+        folds = List.copyOf(folds);
         tucks = List.copyOf(tucks);
         seams = List.copyOf(seams);
     }

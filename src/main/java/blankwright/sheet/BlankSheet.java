@@ -15,6 +15,7 @@ import blankwright.outline.Region;
 import blankwright.outline.RimFit;
 import blankwright.shop.Amounts;
 import blankwright.shop.Flange;
+import blankwright.shop.Fold;
 import blankwright.shop.Instruction;
 import blankwright.shop.RollMark;
 import blankwright.shop.Ruling;
@@ -35,7 +36,7 @@ import java.util.Optional;
  * <ul>
  * <li>CUT: the outline and the holes; where an allowance is asked, that much outside them, and TRIM is the finished edge.
  * <li>MARK: centre line, station lines and tapes laid by hand with a tick at each end, seam marks: ticks that meet again when the seam is closed, the
- *     rulings of rolled areas, the middle of the bend of turned flanges, both sides of each tuck
+ *     rulings of rolled areas, the middle of the bend of turned flanges and of folds, both sides of each tuck
  *     from the cut to its tip.
  * <li>SHRINK, STRETCH: borders of zones, each drawn once (between both kinds: on SHRINK), the line each zone is measured along where that is not
  *     the edge itself, arrows:
@@ -49,6 +50,7 @@ public final class BlankSheet {
     /** Of cut, trim and marked lines, mm. */
     public static final double TOLERANCE = 0.05;
     private static final double EDGE = 1;           // mm from the finished edge within which a line to measure along is the edge itself
+    private static final int PLACES = 24;           // along a fold, where its name may stand
     private static final double CORNER = 1.5;       // allowances from the finished edge to the cut, measured slantwise at a corner
 
     private final SheetNotes notes;
@@ -100,6 +102,7 @@ public final class BlankSheet {
             seams(piece);
             tucks(piece);
             flanges(piece);
+            folds(piece);
             rulings(piece);
             borders(piece);
             zoneNumbers(piece);
@@ -247,20 +250,37 @@ public final class BlankSheet {
     // ---- turning
 
     private void flanges(BlankPiece piece) {
-        double high = 0.85 * high(piece);
         for (int i = 0; i < piece.flanges().size(); i++) {
             Flange flange = piece.flanges().get(i);
             double[] line = flange.line();
             out.add(new Entity.Polyline(Layer.MARK, flange.whole() ? RimFit.of(line, TOLERANCE) : RimFit.path(line, TOLERANCE)));
-            String words = piece.name() + flange.words(i + 1);
-            double wide = Lettering.width(words, high);
-            List<double[]> places = new ArrayList<>();
-            for (int p = 0; p < line.length; p += 2)
-                for (double away : new double[] {1.2 * high, wide / 2 + 0.6 * high})
-                    for (int[] side : new int[][] {{1, 0}, {-1, 0}, {0, 1}, {0, -1}})
-                        places.add(new double[] {line[p] + side[0] * away, line[p + 1] + side[1] * away});
-            letters.firstFree(words, high, inMetal(piece, words, high, places).stream().filter(p -> clear(line, p, wide, high)).toList());
+            beside(piece, line, piece.name() + flange.words(i + 1));
         }
+    }
+
+    /** As flanges are, with places for the name all along the line. */
+    private void folds(BlankPiece piece) {
+        for (int i = 0; i < piece.folds().size(); i++) {
+            Fold fold = piece.folds().get(i);
+            out.add(new Entity.Line(Layer.MARK, fold.u1(), fold.v1(), fold.u2(), fold.v2()));
+            double[] line = new double[2 * (PLACES + 1)];
+            for (int k = 0; k <= PLACES; k++) {
+                line[2 * k] = fold.u1() + (fold.u2() - fold.u1()) * k / PLACES;
+                line[2 * k + 1] = fold.v1() + (fold.v2() - fold.v1()) * k / PLACES;
+            }
+            beside(piece, line, piece.name() + fold.words(i + 1));
+        }
+    }
+
+    /** Words close to a line, off it, where there is room. */
+    private void beside(BlankPiece piece, double[] line, String words) {
+        double high = 0.85 * high(piece), wide = Lettering.width(words, high);
+        List<double[]> places = new ArrayList<>();
+        for (int p = 0; p < line.length; p += 2)
+            for (double away : new double[] {1.2 * high, wide / 2 + 0.6 * high})
+                for (int[] side : new int[][] {{1, 0}, {-1, 0}, {0, 1}, {0, -1}})
+                    places.add(new double[] {line[p] + side[0] * away, line[p + 1] + side[1] * away});
+        letters.firstFree(words, high, inMetal(piece, words, high, places).stream().filter(p -> clear(line, p, wide, high)).toList());
     }
 
     /** Whether no point of a line lies under words with their middle there. */
@@ -488,6 +508,8 @@ public final class BlankSheet {
         }
         if (pieces.stream().anyMatch(p -> !p.flanges().isEmpty()))
             lines.add("flange: turned about its line; down is away from the outside face");
+        if (pieces.stream().anyMatch(p -> !p.folds().isEmpty()))
+            lines.add("fold: folded about its line, the middle of the bend; down is away from the outside face");
         pieces.stream().flatMap(p -> p.rolls().stream()).findFirst().ifPresent(roll -> lines.add(roll.key()));
         for (BlankPiece piece : pieces) {
             String name = piece.name().isEmpty() ? "" : piece.name() + " ";

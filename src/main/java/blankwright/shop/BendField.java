@@ -27,15 +27,16 @@ final class BendField {
         this.edges = edges;
     }
 
-    static BendField of(FlatMap map, EdgeTable edges) {
+    /** @param folds whose turns are left out */
+    static BendField of(FlatMap map, EdgeTable edges, Folds folds) {
         BendField field = new BendField(map, edges);
-        field.measure();
+        field.measure(folds);
         field.mendRims();
         for (int i = 0; i < ROUNDS; i++) field.smooth();
         return field;
     }
 
-    private void measure() {
+    private void measure(Folds folds) {
         TriMesh form = map.form();
         int n = form.triangleCount();
         xx = new double[n];
@@ -43,8 +44,8 @@ final class BendField {
         yy = new double[n];
         for (int e = 0; e < edges.edgeCount(); e++) {
             int left = edges.left(e), right = edges.right(e);
-            if (right < 0) continue;
-            double amount = dihedral(e, left, right) * edges.length(e) / 2;
+            if (right < 0 || folds.folded(e)) continue;
+            double amount = dihedral(form, edges, e) * edges.length(e) / 2;
             double du = map.u(edges.to(e)) - map.u(edges.from(e)), dv = map.v(edges.to(e)) - map.v(edges.from(e)), d2 = du * du + dv * dv;
             if (!(d2 > 0)) continue;
             for (int t : new int[] {left, right}) {
@@ -62,10 +63,9 @@ final class BendField {
         }
     }
 
-    /** Angle between the normals of both triangles, rad, positive where the outer skin bulges. */
-    private double dihedral(int e, int left, int right) {
-        TriMesh form = map.form();
-        double[] p = form.normal(left), q = form.normal(right);
+    /** Angle between the normals of both triangles of an edge within, rad, positive where the outer skin bulges. */
+    static double dihedral(TriMesh form, EdgeTable edges, int e) {
+        double[] p = form.normal(edges.left(e)), q = form.normal(edges.right(e));
         int a = edges.from(e), b = edges.to(e);
         double ex = form.x(b) - form.x(a), ey = form.y(b) - form.y(a), ez = form.z(b) - form.z(a), length = edges.length(e);
         double cx = p[1] * q[2] - p[2] * q[1], cy = p[2] * q[0] - p[0] * q[2], cz = p[0] * q[1] - p[1] * q[0];

@@ -16,7 +16,8 @@ import java.util.List;
  *
  * <p>A triangle is rolled where its strain is below {@link Developability#NEARLY}, its curvature is more than that of a circle of {@link #FLAT} times the
  * size of the piece, and the curvature across is below {@link #ACROSS} of it; neighbours that bulge to the same side make an area, which counts from
- * {@link #SMALLEST} of the piece and from a bulge of {@link #BULGE} of its size: less is a strip that by chance needs no work. From the middle of the area a way is gone square to the rulings, both ways, until it leaves the area or the curvature
+ * {@link #SMALLEST} of the piece and from a bulge of {@link #BULGE} of its size: less is a strip that by chance needs no work.
+ * What turns at a {@link Fold} is no part of it. From the middle of the area a way is gone square to the rulings, both ways, until it leaves the area or the curvature
  * falls below half of what it is a little further in: there the rolling starts and stops. A ruling is the straight line through a place of the way,
  * along the mean of the tensors it crosses, to where it leaves the area.
  * <p>Error: start and stop to about two triangles, directions to about half a degree and radii to about 4 % on even meshes; a degree
@@ -71,7 +72,7 @@ public record RolledArea(List<Ruling> rulings, boolean outward, double share) {
         if (!(spacing > 0)) throw new IllegalArgumentException("spacing " + spacing + " mm: must be above 0");
         FlatMap map = strain.map();
         EdgeTable edges = EdgeTable.of(map.form());
-        BendField bend = BendField.of(map, edges);
+        BendField bend = BendField.of(map, edges, Folds.of(map, edges));
         int[] side = sides(strain, bend);
         for (int i = 0; i < 3; i++) side = closed(side, edges);
         List<RolledArea> found = new ArrayList<>();

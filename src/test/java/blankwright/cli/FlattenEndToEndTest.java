@@ -127,7 +127,7 @@ class FlattenEndToEndTest {
         assertEquals(List.of("name", "units", "vertices", "triangles", "area_mm2", "size_mm"), keys(root.get("input")));
         JsonNode piece = root.get("pieces").get(0);
         assertEquals(List.of("triangles", "form_area_mm2", "flat_area_mm2", "flat_size_mm", "outline_mm", "holes", "turned_over",
-                "overlaps_itself", "energy", "strain", "thickness_mm", "metal", "tools", "rolled", "flanges", "buckling", "sensitivity"), keys(piece));
+                "overlaps_itself", "energy", "strain", "thickness_mm", "metal", "tools", "rolled", "flanges", "folds", "buckling", "sensitivity"), keys(piece));
         assertEquals(List.of("symmetric_dirichlet_mean", "arap_mean", "work_J"), keys(piece.get("energy")));
         assertEquals(List.of("stretch_max", "shrink_max", "area_gain_max", "area_loss_max"), keys(piece.get("strain")));
         assertEquals(List.of("min", "max"), keys(piece.get("thickness_mm")));

@@ -133,6 +133,22 @@ class ToldAtTheBenchTest {
         assertFalse(page().contains("nneal zone") || page().contains("**Anneal"), page());
     }
 
+    /** The blank of a bracket had no line to fold by, and the page said roll it. */
+    @Test
+    void aBracketIsFoldedByItsLine() throws IOException {
+        TriMesh bracket = Forms.grid(20, 12, false, false, (u, v) -> new double[] {u < 0.5 ? 200 * u - 100 : 0, 240 * v, u < 0.5 ? 0 : 200 * u - 100});
+        Run run = flatten(write("bracket", bracket), "md,svg", "--thickness", "1mm");
+        assertTrue(run.out().contains("\n  fold 1: 90° up, sharp, 240.0 mm (9.449 in, 9 29/64 in) long; its line is on the blank\n"), run.out());
+        assertTrue(run.out().contains("Next: cut oversize, fold it by the lines on the blank, and trim it"), run.out());
+        assertFalse(run.out().contains("roll 1") || page().contains("**Roll**") || page().contains("**Bend**"), page());
+        assertTrue(page().contains("**Fold** about the lines of the table *Folds*") && page().contains("\n| 1 | 90° up | sharp | 240.0 mm (9 29/64 in) |"), page());
+        JsonNode fold = summary().get("pieces").get(0).get("folds").get(0);
+        assertEquals(90, fold.get("angle_deg").asDouble(), 1e-4);
+        assertEquals(240, Math.hypot(fold.get("to_mm").get(0).asDouble() - fold.get("from_mm").get(0).asDouble(),
+                fold.get("to_mm").get(1).asDouble() - fold.get("from_mm").get(1).asDouble()), 1e-4);
+        assertTrue(Files.readString(temp.resolve("out/blank.svg")).contains("fold: folded about its line"));
+    }
+
     @Test
     void anOutFolderWithoutANameIsRefused() throws IOException {
         Run run = Run.of("flatten", write("cap", CAP), "--out", "");

@@ -59,7 +59,7 @@ class BlankSheetTest {
             List<TapeLine> lines = new ArrayList<>();
             stations.stations().forEach(s -> lines.addAll(s.lines()));
             pieces.add(new BlankPiece(laid.size() == 1 ? "" : "" + (char) ('A' + i), laid.get(i), VertexStrain.of(strain), Zones.of(strain),
-                    stations.centreLine(), lines, List.of(), List.of(), List.of(), List.of(), List.of()));
+                    stations.centreLine(), lines, List.of(), List.of(), List.of(), List.of(), List.of(), List.of()));
         }
         return pieces;
     }
@@ -200,7 +200,7 @@ class BlankSheetTest {
         }
         BlankPiece plain = pieces(map).get(0);
         BlankPiece piece = new BlankPiece("", map, VertexStrain.of(StrainField.of(map)), plain.zones(), List.of(), List.of(),
-                List.of(), List.of(), List.of(), List.of(), List.of(SeamEdges.of("s1", left, right, lengths)));
+                List.of(), List.of(), List.of(), List.of(), List.of(), List.of(SeamEdges.of("s1", left, right, lengths)));
         Drawing drawing = BlankSheet.of(new SheetNotes("tube", List.of()), List.of(piece), 0);
         List<Entity.Line> ticks = drawing.entities().stream().filter(e -> e.layer() == Layer.MARK).map(e -> (Entity.Line) e).toList();
         assertEquals(6, ticks.size(), "260 mm: three marks on each side");

@@ -51,7 +51,7 @@ class TuckSidesMatchClosedFormTest {
 
     private static List<Curve> drawn(FlatMap map, double allowance, List<TuckMark> tucks) {
         StrainField strain = StrainField.of(map);
-        BlankPiece piece = new BlankPiece("", map, VertexStrain.of(strain), Zones.of(strain), List.of(), List.of(), List.of(), List.of(), List.of(), tucks,
+        BlankPiece piece = new BlankPiece("", map, VertexStrain.of(strain), Zones.of(strain), List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), tucks,
                 List.of());
         Drawing drawing = BlankSheet.of(new SheetNotes("ring", List.of()), List.of(piece), allowance);
         List<Curve> found = new ArrayList<>();
