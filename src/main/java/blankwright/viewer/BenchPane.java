@@ -15,7 +15,9 @@ import blankwright.viewer.model.UnitQuestion;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import javafx.application.Application;
@@ -300,6 +302,7 @@ final class BenchPane extends BorderPane {
     private Node tools() {
         MenuButton open = new MenuButton("Open", Icons.of(Feather.FOLDER));
         Lesson.of(open, "Opens a mesh (STL, OBJ, PLY, OFF) or a recipe. Files can also be dropped on the window.");
+        open.setAccessibleText("Open");                         // a button with a menu does not tell its own words
         open.setOnShowing(e -> fill(open));
         fill(open);
         Button save = Looks.button("Save", Feather.SAVE, "Saves the recipe, which the command line runs too.", this::save);
@@ -310,6 +313,7 @@ final class BenchPane extends BorderPane {
         redo.disableProperty().bind(bench.canRedoProperty().not());
         MenuButton take = new MenuButton("Take away", Icons.of(Feather.PACKAGE));
         Lesson.of(take, "Writes what goes to the bench: the blank on paper and for cutters, the work maps, the lists.");
+        take.setAccessibleText("Take away");
         take.disableProperty().bind(bench.laidProperty().isNull());
         take.getItems().addAll(item("The packet: blank, work maps, lists…", this::takeAway),
                 item("A picture of the form as it stands…", () -> picture(form, "form")),
@@ -319,6 +323,7 @@ final class BenchPane extends BorderPane {
         MenuButton lengths = new MenuButton();
         lengths.textProperty().bind(Bindings.createStringBinding(() -> bench.styleProperty().get().words(), bench.styleProperty()));
         Lesson.of(lengths, "How lengths are written: millimetres, inches with decimals, or the nearest 64th.");
+        lengths.accessibleTextProperty().bind(Bindings.concat("Lengths in ", lengths.textProperty()));
         for (LengthStyle style : LengthStyle.values()) {
             MenuItem item = new MenuItem(style.words());
             item.setOnAction(e -> bench.styleProperty().set(style));
@@ -414,6 +419,7 @@ final class BenchPane extends BorderPane {
         for (Path file : bench.settings().recent()) {
             Hyperlink link = new Hyperlink(file.toString());
             link.setOnAction(e -> openAsking(file));
+            Lesson.of(link, "Opens " + file.getFileName() + " again, from " + file.getParent() + ".");
             recent.getChildren().add(link);
         }
         if (!recent.getChildren().isEmpty()) welcome.getChildren().addAll(new Label("Opened before:"), recent);
@@ -540,9 +546,12 @@ final class BenchPane extends BorderPane {
     private boolean mayLeave() {
         if (!bench.unsavedProperty().get()) return true;
         ButtonType save = new ButtonType("Save", ButtonBar.ButtonData.YES), leave = new ButtonType("Leave it", ButtonBar.ButtonData.NO);
+        Map<ButtonType, String> lessons = new LinkedHashMap<>();
+        lessons.put(save, "Saves the recipe first.");
+        lessons.put(leave, "Forgets what you changed since it was saved.");
+        lessons.put(ButtonType.CANCEL, "Stays at the bench.");
         Optional<ButtonType> answer = ask("Not saved yet", "What you changed on " + bench.workProperty().get().recipe().name()
-                + " is not saved.",
-                save, leave, ButtonType.CANCEL);
+                + " is not saved.", lessons);
         if (answer.isPresent() && answer.get() == save) {
             save();
             return !bench.unsavedProperty().get();
@@ -550,7 +559,8 @@ final class BenchPane extends BorderPane {
         return answer.isPresent() && answer.get() == leave;
     }
 
-    private Optional<ButtonType> ask(String title, String words, ButtonType... answers) {
+    /** @param lessons what each answer does, in the order of the buttons */
+    private Optional<ButtonType> ask(String title, String words, Map<ButtonType, String> lessons) {
         Dialog<ButtonType> dialog = new Dialog<>();
         Looks.dress(dialog, stage);
         dialog.setTitle(title);
@@ -558,11 +568,12 @@ final class BenchPane extends BorderPane {
         VBox content = new VBox(label);
         content.setPadding(new Insets(14));
         dialog.getDialogPane().setContent(content);
-        dialog.getDialogPane().getButtonTypes().setAll(answers);
-        for (ButtonType answer : answers) {
+        dialog.getDialogPane().getButtonTypes().setAll(lessons.keySet());
+        for (ButtonType answer : lessons.keySet()) {
             Node button = dialog.getDialogPane().lookupButton(answer);
             ButtonBar.setButtonUniformSize(button, false);
             ((Region) button).setMinWidth(Region.USE_PREF_SIZE);
+            Lesson.of(button, lessons.get(answer));
         }
         return dialog.showAndWait();
     }
@@ -590,6 +601,7 @@ final class BenchPane extends BorderPane {
             Button button = new Button(answer.words(bench.styleProperty().get()));
             button.setMaxWidth(Double.MAX_VALUE);
             button.setAlignment(Pos.CENTER_LEFT);
+            Lesson.of(button, "Takes each number of the file for " + UnitQuestion.plural(answer.unit()) + "; the order keeps it.");
             button.setDefaultButton(answer == question.answers().get(0) && answer.likely());
             button.setOnAction(e -> {
                 dialog.setResult(answer.unit());
@@ -600,6 +612,7 @@ final class BenchPane extends BorderPane {
         content.setPadding(new Insets(14));
         dialog.getDialogPane().setContent(content);
         dialog.getDialogPane().getButtonTypes().setAll(ButtonType.CANCEL);
+        Looks.answer(dialog, ButtonType.CANCEL, "Does not open the file.");
         dialog.setResultConverter(b -> null);
         Optional<LengthUnit> said = dialog.showAndWait();
         if (said.isPresent()) bench.answer(said.get());
@@ -611,8 +624,12 @@ final class BenchPane extends BorderPane {
         for (Autosave.Left one : left) {
             ButtonType on = new ButtonType("Carry on", ButtonBar.ButtonData.YES);
             ButtonType away = new ButtonType("Throw it away", ButtonBar.ButtonData.NO);
+            Map<ButtonType, String> lessons = new LinkedHashMap<>();
+            lessons.put(on, "Opens it as it was, still not saved.");
+            lessons.put(away, "Forgets it for good.");
+            lessons.put(ButtonType.CANCEL, "Leaves it where it is: you are asked again at the next start.");
             Optional<ButtonType> answer = ask("Work was found", "The program was stopped before " + one.recipe().name()
-                    + " was saved. Carry on where you were?", on, away, ButtonType.CANCEL);
+                    + " was saved. Carry on where you were?", lessons);
             if (answer.isPresent() && answer.get() == on) {
                 bench.carryOn(one);
                 return;

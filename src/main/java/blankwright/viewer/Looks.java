@@ -2,6 +2,7 @@ package blankwright.viewer;
 
 import javafx.scene.Parent;
 import javafx.scene.control.Button;
+import javafx.scene.control.ButtonType;
 import javafx.scene.control.Dialog;
 import javafx.scene.control.DialogPane;
 import javafx.scene.control.Label;
@@ -34,6 +35,11 @@ final class Looks {
         Lesson.of(button, lesson);
         button.setOnAction(e -> what.run());
         return button;
+    }
+
+    /** What an answer of a dialog does; the dialog has it. */
+    static void answer(Dialog<?> dialog, ButtonType answer, String lesson) {
+        Lesson.of(dialog.getDialogPane().lookupButton(answer), lesson);
     }
 
     static void dress(Dialog<?> dialog, Window owner) {

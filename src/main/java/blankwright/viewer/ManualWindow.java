@@ -43,6 +43,8 @@ final class ManualWindow {
         stage.initOwner(owner);
         stage.setTitle("Blankwright: the manual");
         Button back = new Button("Back", Icons.of(Feather.ARROW_LEFT)), all = new Button("All pages", Icons.of(Feather.BOOK_OPEN));
+        Lesson.of(back, "The page you came from.");
+        Lesson.of(all, "What each page of the manual is about.");
         back.setOnAction(e -> {
             if (!before.isEmpty()) show(before.pop(), "", false);
         });
@@ -152,6 +154,7 @@ final class ManualWindow {
         }
         Hyperlink link = new Hyperlink(words);
         link.setOnAction(e -> show(parts[0], "", true));
+        Lesson.of(link, "Goes to that page of the manual; Back comes here again.");
         flow.getChildren().add(link);
     }
 

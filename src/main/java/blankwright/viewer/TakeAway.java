@@ -76,18 +76,21 @@ final class TakeAway {
             CheckBox box = new CheckBox(words(output));
             box.setSelected(true);
             box.setMinWidth(Region.USE_PREF_SIZE);
+            Lesson.of(box, lesson(output));
             asked.put(output, box);
             files.getChildren().add(box);
         }
         paper.getItems().setAll(Paper.values());
         paper.setValue(bench.settings().get("paper", Paper.A4));
         paper.setAccessibleText("Paper of the printer");
+        Lesson.of(paper, "What your printer takes: the sheets are cut out for it.");
         paper.valueProperty().addListener((o, was, is) -> draw());
         HBox on = new HBox(8, kept("Paper of the printer:"), paper);
         paper.setMinWidth(Region.USE_PREF_SIZE);
         folder.setText(start().toString());
         folder.setPrefColumnCount(30);
         folder.setAccessibleText("Folder for the files");
+        Lesson.of(folder, "Where the files go: the folder is made where there is none, and files of the same name are replaced.");
         Button choose = new Button("Choose…");
         Lesson.of(choose, "Looks for another folder.");
         choose.setMinWidth(Region.USE_PREF_SIZE);
@@ -108,14 +111,18 @@ final class TakeAway {
         Looks.dress(dialog, owner);
         dialog.setTitle("Take away");
         dialog.getDialogPane().setContent(content);
-        dialog.getDialogPane().getButtonTypes().setAll(new ButtonType("Write the files", ButtonBar.ButtonData.OK_DONE),
-                new ButtonType("Close", ButtonBar.ButtonData.CANCEL_CLOSE));
+        ButtonType write = new ButtonType("Write the files", ButtonBar.ButtonData.OK_DONE), close = new ButtonType("Close",
+                ButtonBar.ButtonData.CANCEL_CLOSE);
+        dialog.getDialogPane().getButtonTypes().setAll(write, close);
+        Looks.answer(dialog, write, "Writes all that is ticked into the folder, all of it or nothing.");
+        Looks.answer(dialog, close, "Goes back to the bench; nothing is written.");
         draw();
     }
 
     /** The printer's own row; while none is known, what to do instead. */
     private Node printing() {
         printers.setAccessibleText("Printer");
+        Lesson.of(printers, "Which of this computer's printers gets the sheets.");
         printers.setConverter(new StringConverter<>() {
             @Override public String toString(PdfPrinter printer) {
                 return printer == null ? "" : printer.name();
@@ -203,6 +210,19 @@ final class TakeAway {
             case MD -> "MD: the work sheet, to read and print";
             case OBJ -> "OBJ: form and blank as a mesh";
             case VTU -> "VTU: all numbers on the form";
+        };
+    }
+
+    private static String lesson(Output output) {
+        return switch (output) {
+            case PDF -> "Sheets to be taped together at their marks, with a cover that shows how.";
+            case DXF -> "Lines and arcs on layers, in millimetres, as laser, plasma and water-jet shops read them.";
+            case SVG -> "The same lines for a pen plotter, a vinyl cutter or a drawing program, in millimetres.";
+            case PNG -> "Where to shrink and stretch, on the blank and on the form, for a screen or a wall.";
+            case CSV -> "A row for each zone, for a table of your own.";
+            case MD -> "The steps in order, each with its check, and what every number stands on.";
+            case OBJ -> "Each corner with its place on the form and on the blank, for another program of shapes.";
+            case VTU -> "Strain and thickness of every triangle, for a program that draws fields.";
         };
     }
 

@@ -81,6 +81,8 @@ final class ToolList {
         dialog.getDialogPane().setContent(content);
         ButtonType use = new ButtonType("Use these", ButtonBar.ButtonData.OK_DONE);
         dialog.getDialogPane().getButtonTypes().setAll(use, ButtonType.CANCEL);
+        Looks.answer(dialog, use, "Lays the blank out for these tools.");
+        Looks.answer(dialog, ButtonType.CANCEL, "Leaves the tools as they were.");
         dialog.getDialogPane().lookupButton(use).addEventFilter(ActionEvent.ACTION, e -> {
             if (!use()) e.consume();
         });
@@ -121,7 +123,6 @@ final class ToolList {
         does.setMinWidth(Region.USE_PREF_SIZE);
         Button away = new Button("", Icons.of(Feather.X));
         Line line = new Line(name, does, reach, cost, away);
-        Lesson.of(away, "Takes this tool off the list.");
         away.setOnAction(e -> {
             lines.remove(line);
             lay();
@@ -146,6 +147,11 @@ final class ToolList {
             line.reach().setAccessibleText(number + "how far in from an edge it reaches, or anywhere");
             line.cost().setAccessibleText(number + "cost against the quickest");
             line.away().setAccessibleText("Take tool " + (i + 1) + " off the list");
+            Lesson.of(line.name(), "What you call tool " + (i + 1) + ": so it is named where the work is told.");
+            Lesson.of(line.does(), "What tool " + (i + 1) + " does; one that does both stands there twice.");
+            Lesson.of(line.reach(), "How far in from a free edge tool " + (i + 1) + " works, along the skin; or the word anywhere.");
+            Lesson.of(line.cost(), "How long tool " + (i + 1) + " takes for the same work: 1 for the quickest, 2 for twice as long.");
+            Lesson.of(line.away(), "Takes tool " + (i + 1) + " off the list.");
             grid.addRow(i + 1, line.name(), line.does(), line.reach(), line.cost(), line.away());
         }
         trouble.setText("");

@@ -18,6 +18,8 @@ import javafx.stage.Window;
 final class TrueSize {
     /** Width and height of a card of form ID-1, mm: ISO/IEC 7810. */
     static final double CARD_WIDE = 85.60, CARD_HIGH = 53.98;
+    private static final double ROOM = 1.1;             // of the glass, for the card
+    private static final double WORDS = 520;            // px
 
     private TrueSize() { }
 
@@ -39,18 +41,29 @@ final class TrueSize {
         card.minWidthProperty().bind(card.maxWidthProperty());
         card.minHeightProperty().bind(card.maxHeightProperty());
         StackPane glass = new StackPane(card);
-        glass.setMinSize(CARD_WIDE * now * 1.3, CARD_HIGH * now * 1.3);
+        glass.setMinSize(CARD_WIDE * now * ROOM, CARD_HIGH * now * ROOM);
+        slider.setMaxWidth(WORDS);              // where it is under the hand it must not grow with the window
         Label words = Looks.wrapped(Sentence.say("Hold any bank card flat to the screen and move the slider (or press the arrow keys) until"
                 + " the rectangle is just as wide. Cards are %s wide the world over. After that, true size is true on this screen.",
-                Sentence.length(CARD_WIDE, 2)).text(bench.styleProperty().get()), 520);
+                Sentence.length(CARD_WIDE, 2)).text(bench.styleProperty().get()), WORDS);
         Dialog<ButtonType> dialog = new Dialog<>();
         Looks.dress(dialog, owner);
         dialog.setTitle("Measure this screen");
-        VBox box = new VBox(12, words, glass, slider);
+        VBox box = new VBox(12, words, slider, glass);
         box.setPadding(new Insets(16));
         dialog.getDialogPane().setContent(box);
-        dialog.getDialogPane().getButtonTypes().addAll(new ButtonType("It fits", ButtonBar.ButtonData.OK_DONE), ButtonType.CANCEL);
+        ButtonType fit = new ButtonType("It fits", ButtonBar.ButtonData.OK_DONE);
+        dialog.getDialogPane().getButtonTypes().addAll(fit, ButtonType.CANCEL);
+        Lesson.of(slider, "Makes the rectangle wider or narrower; the arrow keys do it in small steps.");
+        Looks.answer(dialog, fit, "Keeps this size for true size, on this screen.");
+        Looks.answer(dialog, ButtonType.CANCEL, "Leaves true size as it was.");
         slider.requestFocus();
+        slider.valueProperty().addListener((o, was, is) -> {        // both edges of the card stay in the window
+            glass.setMinSize(Math.max(glass.getMinWidth(), CARD_WIDE * is.doubleValue() * ROOM),
+                    Math.max(glass.getMinHeight(), CARD_HIGH * is.doubleValue() * ROOM));
+            Window window = dialog.getDialogPane().getScene().getWindow();
+            if (window != null) window.sizeToScene();
+        });
         boolean fits = dialog.showAndWait().filter(b -> b.getButtonData().isDefaultButton()).isPresent();
         if (fits) bench.settings().put("screen", slider.getValue());
         return fits;

@@ -10,6 +10,7 @@ import blankwright.num.LengthUnit;
 import blankwright.num.Lengths;
 import blankwright.num.Sentence;
 import blankwright.viewer.model.Bench;
+import blankwright.viewer.model.CopiedNumbers;
 import blankwright.viewer.model.Laid;
 import blankwright.viewer.model.LengthStyle;
 import blankwright.viewer.model.MapKind;
@@ -76,6 +77,7 @@ final class WorkPane extends VBox {
         zones.setOnKeyPressed(e -> {
             if (e.getCode() == KeyCode.ESCAPE) zones.getSelectionModel().clearSelection();
         });
+        Lesson.of(zones, "Choose one to have it framed in both pictures; Escape lets it go.");
         VBox.setVgrow(zones, Priority.ALWAYS);
         Lesson.of(all, "Areas with less than 0.1 % either way spring in by themselves; they are left alone.");
         all.selectedProperty().addListener((o, was, is) -> list());
@@ -89,7 +91,7 @@ final class WorkPane extends VBox {
             if (!is) span();
         });
         Button copy = new Button("Copy", Icons.of(Feather.COPY));
-        Lesson.of(copy, "Puts these numbers on the clipboard as text.");
+        Lesson.of(copy, "Puts these numbers, the tapes and the list of work on the clipboard as text.");
         copy.setOnAction(e -> copy());
         Label over = new Label("told over");
         over.setMinWidth(Region.USE_PREF_SIZE);
@@ -129,6 +131,7 @@ final class WorkPane extends VBox {
         next.getStyleClass().add("next");
         findings.getStyleClass().add("findings");
         found.setExpanded(false);
+        Lesson.of(found, "What was odd about the mesh and what was done about it, buckling, and what small errors do.");
         found.setAnimated(false);
         warning.getStyleClass().add("warning");
         Looks.wrapped(warning);
@@ -245,15 +248,11 @@ final class WorkPane extends VBox {
         facts();
     }
 
-    /** Numbers of the place, and of all tapes. */
     private void copy() {
         Laid laid = bench.laidProperty().get();
         if (laid == null) return;
-        StringBuilder text = new StringBuilder(laid.result().recipe().name()).append('\n').append(SpotCard.text(told));
-        for (TapeRow row : TapeRow.of(laid, bench.workProperty().get()))
-            text.append("tape ").append(row.number()).append('\t').append(row.words(bench.styleProperty().get())).append('\n');
         ClipboardContent content = new ClipboardContent();
-        content.putString(text.toString());
+        content.putString(CopiedNumbers.text(laid, bench.workProperty().get(), told, bench.styleProperty().get()));
         Clipboard.getSystemClipboard().setContent(content);
     }
 

@@ -28,6 +28,7 @@ import blankwright.viewer.model.Pages;
 import blankwright.viewer.model.Place;
 import blankwright.viewer.model.SeamGrip;
 import blankwright.viewer.model.Side;
+import blankwright.viewer.model.Ticks;
 import blankwright.viewer.model.WorkRow;
 import blankwright.viewer.model.ZoneRow;
 import java.io.ByteArrayOutputStream;
@@ -37,9 +38,11 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
@@ -49,29 +52,41 @@ import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import javafx.application.Platform;
 import javafx.event.Event;
+import javafx.geometry.Bounds;
 import javafx.geometry.Point2D;
+import javafx.geometry.Point3D;
+import javafx.scene.AccessibleAttribute;
 import javafx.scene.Node;
 import javafx.scene.Parent;
 import javafx.scene.Scene;
+import javafx.scene.SubScene;
 import javafx.scene.control.Button;
 import javafx.scene.control.ButtonBase;
 import javafx.scene.control.ChoiceBox;
+import javafx.scene.control.Hyperlink;
 import javafx.scene.control.Label;
 import javafx.scene.control.Labeled;
+import javafx.scene.control.ListView;
 import javafx.scene.control.MenuButton;
 import javafx.scene.control.MenuItem;
+import javafx.scene.control.ScrollBar;
+import javafx.scene.control.ScrollPane;
 import javafx.scene.control.Slider;
 import javafx.scene.control.SplitPane;
 import javafx.scene.control.TextField;
 import javafx.scene.control.TextInputControl;
+import javafx.scene.control.TitledPane;
 import javafx.scene.control.ToggleButton;
+import javafx.scene.control.Tooltip;
 import javafx.scene.image.PixelFormat;
 import javafx.scene.image.WritableImage;
+import javafx.scene.input.Clipboard;
 import javafx.scene.input.ClipboardContent;
 import javafx.scene.input.KeyCode;
 import javafx.scene.input.ScrollEvent;
 import javafx.scene.input.TransferMode;
 import javafx.scene.input.ZoomEvent;
+import javafx.scene.shape.MeshView;
 import javafx.stage.Stage;
 import javafx.stage.StageStyle;
 import javafx.stage.Window;
@@ -349,6 +364,88 @@ final class Plays {
         s.settle();
         check(s.bench.result().get().warnings().isEmpty(), "still not to be cut: " + s.bench.result().get().warnings());
         s.picture("cured");
+    }
+
+    /**
+     * The screen is measured with a bank card, 85.60 mm wide (ISO/IEC 7810, ID-1) [M]: then 100 mm of the blank are 100 mm on the screen, in the transform
+     * it is drawn with, in the pixels that are coloured and on its ruler.
+     */
+    static void theScreenIsMeasured(Scenes s) throws IOException {
+        Path sheet = Files.writeString(Files.createTempDirectory("sheet").resolve("sheet.yaml"),
+                "blankwright-recipe: 1\nname: sheet\npanel: {kind: cylinder, radius: 200mm, length: 100mm, sweep: 0.4rad}\n");       // flat 100 by 80 mm
+        fx(() -> s.bench.open(sheet));
+        s.settle();
+        check(s.bench.troubleProperty().get().isEmpty(), s.bench.troubleProperty().get());
+        measured(s, 7.9);
+        check(fx(() -> s.bench.settings().get("screen", 0.0)) == 7.9, "remembered");
+        measured(s, 4.25);
+        fx(() -> s.pane.blank().fit());
+        s.click(named(s.pane, "true size"));
+        fx(() -> s.pane.blank().bare(true));
+        Picture picture = s.picture("true-size");
+        fx(() -> s.pane.blank().bare(false));
+
+        SubScene scene = (SubScene) fx(() -> found(s.pane.blank(), node -> node instanceof SubScene, "a picture"));
+        Node skin = fx(() -> found(scene.getRoot(), node -> node instanceof MeshView, "a skin"));
+        Point3D from = fx(() -> skin.localToScene(new Point3D(-50, 0, 0), true)), to = fx(() -> skin.localToScene(new Point3D(50, 0, 0), true));
+        same(425, to.getX() - from.getX(), 1e-3, "100 mm in the transform");
+        Point2D middle = inWindow(s.pane.blank(), fx(() -> s.pane.blank().getWidth() / 2), fx(() -> s.pane.blank().getHeight() / 2));
+        int left = (int) middle.getX(), right = left;
+        int skinColour = picture.colour(left, (int) middle.getY());
+        while (picture.colour(left - 1, (int) middle.getY()) == skinColour) left--;
+        while (picture.colour(right + 1, (int) middle.getY()) == skinColour) right++;
+        double[] box = s.bench.laidProperty().get().box();
+        boolean along = Math.abs(box[2] - box[0] - 100) < 0.1;
+        same(along ? 425 : 340, right - left + 1, 2, "pixels of its width, " + (along ? "100" : "80") + " mm");
+        FlatView view = fx(() -> s.pane.blank().viewProperty().get());
+        List<Ticks.Tick> ticks = Ticks.between(0, 100, view.perMm(), LengthStyle.MM);
+        same(425, view.x(ticks.get(ticks.size() - 1).mm()) - view.x(ticks.get(0).mm()), 1e-9, "0 to 100 on the ruler");
+        fx(() -> s.bench.settings().put("screen", ""));
+    }
+
+    /** Moves the card of the dialog to so many pixels a mm and says that it fits; the picture shows it as large as that. */
+    private static void measured(Scenes s, double perMm) {
+        later(() -> ((Button) named(s.pane, "measure the screen")).fire());
+        Window window = window("Measure this screen");
+        Parent root = window.getScene().getRoot();
+        fx(() -> ((Slider) accessible(root, "Size of the card")).setValue(perMm));
+        Scenes.pulses();
+        Node card = fx(() -> found(root, node -> node.getStyleClass().contains("card"), "a card"));
+        Bounds seen = fx(() -> card.localToScene(card.getBoundsInLocal()));
+        same(85.60 * perMm, seen.getWidth(), 1, "the card on the screen");
+        same(53.98 * perMm, seen.getHeight(), 1, "the card's height");
+        check(seen.getMinX() >= 0 && seen.getMaxX() <= fx(() -> window.getScene().getWidth()), "the card leaves the window: " + seen);
+        Scenes.keep(fx(() -> window.getScene().snapshot(null)), "bank-card");
+        fx(() -> ((Button) named(root, "It fits")).fire());
+        Scenes.pulses();
+    }
+
+    /** What is copied is what stands there: the place held, the tape, the work. */
+    static void numbersAreCopied(Scenes s) {
+        s.demo("scuttle");
+        Laid laid = s.bench.laidProperty().get();
+        ZoneRow zone = ZoneRow.of(laid, false).get(0);
+        Place place = laid.placeOf(zone);
+        double[] at = laid.numbers(place).form();
+        fx(() -> s.bench.lay(laid.between(place, laid.onForm(at[0], at[1], at[2] + 30), false)));
+        fx(() -> s.pane.pointing().hold(place));
+        fx(() -> Clipboard.getSystemClipboard().clear());
+        Node copy = named(s.pane.work(), "Copy");
+        s.click(copy);
+        List<String> lines = fx(() -> Clipboard.getSystemClipboard().getString()).lines().toList();
+        check(lines.get(0).equals("scuttle"), lines.toString());
+        double strain = laid.numbers(place).most() * 100;
+        check(lines.get(1).startsWith(String.format(Locale.ROOT, "one way\tlet out %.2f mm over 100 mm", strain)), "strain of " + strain + " per cent: " + lines);
+        List<String> shown = fx(() -> told(s.pane.work()));
+        for (String line : lines.subList(1, lines.size()))
+            for (String cell : line.split("\t"))
+                check(shown.stream().anyMatch(words -> words.replace('\u00a0', ' ').toLowerCase(Locale.ROOT).contains(cell.toLowerCase(Locale.ROOT))), cell + " is not shown in " + shown);
+        for (WorkRow row : WorkRow.of(laid, false)) check(lines.stream().anyMatch(l -> l.startsWith(row.name() + "\t" + row.todo() + "\t")), row.name() + ": " + lines);
+        check(lines.stream().anyMatch(l -> l.matches("tape 1\tbefore [0-9.]+ mm, after [0-9.]+ mm: .*")), lines.toString());
+        s.picture("copied");
+        fx(s.pane.pointing()::letGo);
+        fx(() -> ((Button) copy).fire());
+        check(fx(() -> Clipboard.getSystemClipboard().getString()).lines().noneMatch(l -> l.startsWith("one way")), "no place is held any more");
     }
 
     static void aTapeIsLaid(Scenes s) {
@@ -1049,26 +1146,26 @@ final class Plays {
         fx(() -> s.pane.blank().requestFocus());
         s.keys(KeyCode.ALT, KeyCode.RIGHT);
         fx(() -> s.bench.change(r -> r.withTrim(OptionalDouble.of(25.4 * 30))));
-        List<String> told = told(s.pane);
+        List<String> told = fx(() -> told(s.pane));
         check(told.stream().anyMatch(t -> t.matches(".*\\d/(2|4|8|16|32|64) in.*")), "no fraction is told: " + told);
         check(told.contains("trim 30 in: must be 0.00394 in to 19.68504 in; check the unit"), "what is refused: " + told);
         noMillimetre(told);
         s.picture("inch-fractions");
-        noMillimetre(inDialog("Measure this screen", () -> ((Button) named(s.pane, "measure the screen")).fire()));
-        noMillimetre(inDialog("Tools at hand", () -> new ToolList(s.bench, s.stage, s.answers).ask()));
-        noMillimetre(inDialog("Take away", () -> new TakeAway(s.bench, s.stage, s.answers).dialog().showAndWait()));
+        inDialog("Measure this screen", () -> ((Button) named(s.pane, "measure the screen")).fire(), (title, root) -> noMillimetre(told(root)));
+        inDialog("Tools at hand", () -> new ToolList(s.bench, s.stage, s.answers).ask(), (title, root) -> noMillimetre(told(root)));
+        inDialog("Take away", () -> new TakeAway(s.bench, s.stage, s.answers).ask(), (title, root) -> noMillimetre(told(root)));
         fx(() -> s.bench.styleProperty().set(LengthStyle.MM));
     }
 
     /** All that is shown or read out, also what each control teaches. */
     private static List<String> told(Parent root) {
         List<String> told = new ArrayList<>();
-        fx(() -> visit(root, node -> {
+        visit(root, node -> {
             told.add(node.getAccessibleText());
             told.add(node.getAccessibleHelp());
             if (node instanceof Labeled label) told.add(label.getText());
             if (node instanceof TextInputControl field) told.addAll(Arrays.asList(field.getText(), field.getPromptText()));
-        }));
+        });
         told.removeIf(words -> words == null || words.isBlank());
         return told;
     }
@@ -1077,16 +1174,6 @@ final class Plays {
     private static void noMillimetre(List<String> told) {
         check(told.size() > 3, "only " + told);
         check(told.stream().noneMatch(t -> t.matches("(?s).*\\bmm\\b.*")), "millimetres are told: " + told);
-    }
-
-    /** What is told in a dialog that is opened and closed again. */
-    private static List<String> inDialog(String title, Runnable open) {
-        later(open);
-        Window dialog = window(title);
-        Scenes.pulses();
-        List<String> told = told(dialog.getScene().getRoot());
-        fx(dialog::hide);
-        return told;
     }
 
     static void darkWithLargeLetters(Scenes s) {
@@ -1105,19 +1192,106 @@ final class Plays {
         Scenes.pulses();
     }
 
-    /** Everything the keyboard can reach says what it is, and everything that can be pressed can be reached. */
-    static void everythingHasAName(Scenes s) {
-        s.demo("vent-cowl");
-        List<String> nameless = new ArrayList<>(), out = new ArrayList<>();
-        fx(() -> visit(s.pane, node -> {
-            boolean worded = node instanceof Labeled l && l.getText() != null && !l.getText().isBlank();
-            boolean named = node.getAccessibleText() != null && !node.getAccessibleText().isBlank();
-            if (node.isFocusTraversable() && node.isVisible() && !worded && !named
-                    && !(node instanceof SplitPane)) nameless.add(node.toString());
-            if (node instanceof ButtonBase && !node.isFocusTraversable() && node.isVisible()) out.add(node.toString());
-        }));
-        check(nameless.isEmpty(), "nameless: " + nameless);
-        check(out.isEmpty(), "out of the keyboard's reach: " + out);
+    /** Everything the keyboard can reach says what it is, and everything that can be pressed can be reached; in the window and in each dialog. */
+    static void everythingHasAName(Scenes s) throws IOException {
+        s.demo("side-skin");
+        inEach(s, (title, root) -> {
+            List<String> nameless = new ArrayList<>(), out = new ArrayList<>();
+            int[] names = {0};
+            visit(root, node -> {
+                Object name = node.queryAccessibleAttribute(AccessibleAttribute.TEXT);
+                boolean named = name instanceof String words && !words.isBlank();
+                boolean frame = node instanceof SplitPane || node instanceof ScrollPane || node instanceof ScrollBar;
+                if (node.isFocusTraversable() && !named && !frame) nameless.add(node.toString());
+                if (node.isFocusTraversable() && named) names[0]++;
+                if (node instanceof ButtonBase && !node.isFocusTraversable() && node.isVisible()) out.add(node.toString());
+            });
+            check(names[0] > 1, title + ": only " + names[0]);
+            check(nameless.isEmpty(), title + ", nameless: " + nameless);
+            check(out.isEmpty(), title + ", out of the keyboard's reach: " + out);
+        });
+    }
+
+    /** Whatever a person can press, choose, type or drag teaches one thing, read out and shown to who rests on it; no two teach the same. */
+    static void everyControlTeachesOneThing(Scenes s) throws IOException {
+        s.demo("side-skin");
+        fx(() -> s.bench.change(r -> r.withMetal(Optional.of(Metal.shipped("3003-O"))).withAim(Aim.WORK)));
+        s.settle();
+        inEach(s, (title, root) -> {
+            Map<String, String> lessons = new HashMap<>();
+            List<String> wrong = new ArrayList<>();
+            visit(root, node -> {
+                boolean used = node instanceof ButtonBase || node instanceof ChoiceBox || node instanceof TextInputControl || node instanceof Slider
+                        || node instanceof ListView || node instanceof TitledPane || node.getStyleClass().contains("scale");
+                if (!used || !(node.getParent() != null && part(node))) return;
+                Object lesson = node.queryAccessibleAttribute(AccessibleAttribute.HELP);
+                if (!(lesson instanceof String words) || !words.matches("(?s)\\p{Lu}.{9,}[.?]")) wrong.add(name(node) + " teaches " + lesson);
+                else if (!(node instanceof Hyperlink) && lessons.put(words, name(node)) != null) wrong.add("taught twice: " + words);
+            });
+            check(wrong.isEmpty(), title + ": " + wrong);
+            check(lessons.size() > 1, title + ": only " + lessons);
+        });
+        for (String words : List.of("from above", "Undo")) {
+            Node button = named(s.pane, words);
+            fx(() -> s.pane.form().requestFocus());
+            s.move(s.pane.form(), 200, 300);
+            s.move(button, 8, 8);
+            s.move(button, 10, 9);
+            until("the lesson of " + words, () -> Window.getWindows().stream().anyMatch(window -> window instanceof Tooltip tip
+                    && tip.getText().equals(button.getAccessibleHelp())));
+            if (words.equals("Undo")) Scenes.keep(fx(() -> lesson().getScene().snapshot(null)), "lesson");
+            s.move(s.pane.form(), 200, 300);
+            until("no lesson", () -> lesson() == null);
+        }
+        fx(() -> s.bench.undo());
+        s.settle();
+    }
+
+    /** The one shown at the moment, or null. */
+    private static Tooltip lesson() {
+        return Window.getWindows().stream().filter(window -> window instanceof Tooltip).map(window -> (Tooltip) window).findFirst().orElse(null);
+    }
+
+    /** Not what another control is made of, as the arrow of a list that opens. */
+    private static boolean part(Node node) {
+        for (Node up = node.getParent(); up != null; up = up.getParent())
+            if (up instanceof ButtonBase || up instanceof ChoiceBox || up instanceof Slider || up instanceof ListView) return false;
+        return true;
+    }
+
+    private interface Looked {
+        void at(String title, Parent root);
+    }
+
+    /** Looks at the window and at everything that opens over it. */
+    private static void inEach(Scenes s, Looked looked) throws IOException {
+        s.click(named(s.pane, "more"));
+        fx(() -> looked.at("the window", s.pane));
+        s.click(named(s.pane, "more"));
+        inDialog("Measure this screen", () -> ((Button) named(s.pane, "measure the screen")).fire(), looked);
+        inDialog("Take away", () -> new TakeAway(s.bench, s.stage, s.answers).ask(), looked);
+        inDialog("Tools at hand", () -> {
+            ToolList tools = new ToolList(s.bench, s.stage, s.answers);
+            for (int i = 0; i < 2; i++) ((Button) named(tools.dialog().getDialogPane(), "Add a tool")).fire();
+            tools.ask();
+        }, looked);
+        inDialog("Blankwright: the manual", () -> new ManualWindow(s.stage, s.pane.getStyle(), false).open("viewer.md", "The form"), looked);
+        Path mesh = Files.writeString(Files.createTempDirectory("mesh").resolve("skin.obj"), "v 0 0 0\nv 0.4 0 0\nv 0.4 0.3 0.01\nv 0 0.3 0\nf 1 2 3\nf 1 3 4\n");
+        inDialog("Which unit?", () -> s.bench.open(mesh), looked);
+        fx(() -> s.bench.change(r -> r.withTrim(OptionalDouble.of(11))));
+        inDialog("Not saved yet", () -> Event.fireEvent(s.stage, new WindowEvent(s.stage, WindowEvent.WINDOW_CLOSE_REQUEST)), looked);
+        fx(() -> s.bench.undo());
+        s.settle();
+    }
+
+    /** Opens it, looks at it, closes it again without an answer. */
+    private static void inDialog(String title, Runnable open, Looked looked) {
+        later(open);
+        Window dialog = window(title);
+        Scenes.pulses();
+        fx(() -> looked.at(title, dialog.getScene().getRoot()));
+        fx(dialog::hide);
+        Scenes.pulses();
     }
 
     static void theManualOpensAtTheRightPart(Scenes s) {

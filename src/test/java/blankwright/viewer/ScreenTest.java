@@ -33,12 +33,12 @@ class ScreenTest {
     @ParameterizedTest
     @ValueSource(strings = {"welcome", "turnSlideAndZoom", "keysReachTheFormAndTheBlank", "theColourAtASpotIsThatOfItsNumber",
             "aZoneIsFramedInBoth", "aFlangeIsFramedInBoth",
-        "changesAreTypedAndTakenBack", "theBlankFollowsADrag", "aTapeIsLaid", "theUnworkedSheetBuckles", "theProposedSeamIsTaken", "aSeamIsCut",
+        "changesAreTypedAndTakenBack", "theBlankFollowsADrag", "theScreenIsMeasured", "numbersAreCopied", "aTapeIsLaid", "theUnworkedSheetBuckles", "theProposedSeamIsTaken", "aSeamIsCut",
                 "theScaleIsDragged",
         "whatGoesToTheBenchIsShownAndWritten", "sheetsGoToThePrinter", "theUnitIsAsked",
         "measuresAndToolsAreChanged", "holesClampsAndOwnAlloysAreChosen", "aSeamIsMoved", "aLargePanelFollowsInFewTriangles",
         "aPadZoomsAndSlides", "aFileIsDropped", "seamsAreDragged", "filesAreAskedFor", "closingAsksOnce", "fromTheScanToThePattern",
-        "theKeyboardReachesEverything", "inchFractions", "darkWithLargeLetters", "everythingHasAName", "theManualOpensAtTheRightPart", "soak"})
+        "theKeyboardReachesEverything", "inchFractions", "darkWithLargeLetters", "everythingHasAName", "everyControlTeachesOneThing", "theManualOpensAtTheRightPart", "soak"})
     void scene(String name) throws IOException {
         player.play(name);
     }

@@ -42,13 +42,6 @@ public final class SpotCard {
         return margin > 10 ? "past all limits" : String.format(Locale.ROOT, "%.0f %% of the forming limit", 100 * margin);
     }
 
-    /** All of it as text, for the clipboard. */
-    public static String text(List<Fact> facts) {
-        StringBuilder out = new StringBuilder();
-        for (Fact fact : facts) out.append(fact.what()).append('\t').append(fact.amount()).append('\n');
-        return out.toString();
-    }
-
     private static String percent(double strain) {
         return String.format(Locale.ROOT, " (%+.1f %%)", 100 * strain).replace("(+0.0 %)", "(0 %)").replace("(-0.0 %)", "(0 %)");
     }

@@ -80,7 +80,6 @@ class SkinTest {
                 LengthStyle.MM);
         assertTrue(facts.stream().anyMatch(f -> f.amount().equals("6.4° bowl in a square of 100 mm")), facts.toString());
         assertTrue(facts.get(0).amount().startsWith("let out "), facts.toString());
-        assertTrue(SpotCard.text(facts).startsWith("one way\tlet out "));
     }
 
     /** The line round a zone closes: every end of its pieces meets another; and lies within an edge's length of the zone's own border. */
