@@ -5,8 +5,10 @@ import blankwright.mesh.RimLoops;
 import blankwright.mesh.TriMesh;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 /**
  * How a blank that is not worked gives way: the form as it buckles, in relief, and the blank with the same shape as lines of height and the
@@ -20,6 +22,13 @@ public final class BucklingPicture {
     private static final double DARKEST = 0.35;
     private static final double[] LEVELS = {-0.8, -0.6, -0.4, -0.2, 0.2, 0.4, 0.6, 0.8};
     private static final double GAP = 6;                    // mm on paper round each part
+    private static final double DIGITS = 2.3, OUT = 1.3;    // mm on paper: numbers of tucks, and how far they keep from the edge
+    private static final double TIE = 0.9;                  // mm on paper: where a line to a number begins, clear of the edge
+    private static final double BETWEEN = 0.8;              // mm on paper: two numbers are not to be read as one
+    private static final double STEP = 0.8;                 // mm on paper along the edge
+    private static final int ROWS = 6, STEPS = 4;           // of numbers outside each other, and along the edge either way
+    private static final double WAY = 4, HIDES = 1.4;       // mm on paper: the way out of a number, and how much it counts to be in it
+    private static final int TIMES = 20;                    // that numbers are placed in another order
 
     private final Canvas canvas = new Canvas(Frame.WIDTH, Frame.HEIGHT, PER_MM);
     private final BucklingPiece piece;
@@ -147,7 +156,7 @@ public final class BucklingPicture {
             flat[2 * v] = piece.map().u(v);
             flat[2 * v + 1] = -piece.map().v(v);
         }
-        Placing at = new Placing(flat, room, 2 * GAP);
+        Placing at = new Placing(flat, room, (piece.marks().isEmpty() ? 2 : 4) * GAP);
         double[] normal = normals(form), rise = new double[n];
         for (int i = 0; i < normal.length; i++) rise[i / 3] += normal[i] * piece.mode()[i];
         for (ContourLines.Line line : ContourLines.of(form.corners(), rise, LEVELS)) {
@@ -174,16 +183,92 @@ public final class BucklingPicture {
                 }
                 if (j == 0) outline.moveTo(at.x(flat, a), at.y(flat, a));
                 else outline.lineTo(at.x(flat, a), at.y(flat, a));
+                canvas.takeLine(at.x(flat, a), at.y(flat, a), at.x(flat, after), at.y(flat, after));
             }
             outline.closePath();
         }
         canvas.line(outline, Canvas.INK, 0.5);
-        for (int i = 0; i < piece.marks().size(); i++) mark(piece.marks().get(i), i + 1, flat, inward, at);
-        canvas.wordsCentred("blank, outside face up", room.getCenterX(), room.getMaxY() - 1.5, 2.6, Canvas.INK);
+        String below = "blank, outside face up";
+        canvas.wordsCentred(below, room.getCenterX(), room.getMaxY() - 1.5, 2.6, Canvas.INK);
+        canvas.take(room.getCenterX(), room.getMaxY() - 2.8, Canvas.wide(below, 2.6), 3.2);
+        for (BucklingPiece.Mark mark : piece.marks()) mark(mark, flat, inward, at);
+        List<Number> numbers = new ArrayList<>();
+        for (int i = 0; i < piece.marks().size(); i++) {
+            int v = piece.marks().get(i).vertex();
+            numbers.add(new Number(Integer.toString(i + 1), at.x(flat, v), at.y(flat, v), inward[2 * v], inward[2 * v + 1]));
+        }
+        numbers(numbers, room);
     }
 
-    /** A triangle as wide as the tuck and as deep, its number outside the edge. */
-    private void mark(BucklingPiece.Mark mark, int number, double[] flat, double[] inward, Placing at) {
+    /** A number to be put outside the edge at (x, y); (ix, iy) points into the metal. Its box on paper stands so thick on the edge. */
+    private record Number(String label, double x, double y, double ix, double iy) {
+        double wide() {
+            return Canvas.wide(label, DIGITS) + BETWEEN;
+        }
+
+        double high() {
+            return 1.25 * DIGITS;
+        }
+
+        double thick() {
+            return Math.abs(ix) * wide() + Math.abs(iy) * high();
+        }
+
+        /** Whether its own way out leads through a box round (atX, atY). */
+        boolean wayCrosses(double atX, double atY, double w, double h) {
+            return new Rectangle2D.Double(atX - w / 2, atY - h / 2, w, h).intersectsLine(x - TIE * ix, y - TIE * iy, x - WAY * ix, y - WAY * iy);
+        }
+    }
+
+    /** Where a number stands, its middle; tied to its tuck by a line from (x0, y0) to (x1, y1) where it does not stand beside it. */
+    private record Stands(Number number, double x, double y, boolean tied, double x0, double y0, double x1, double y1) { }
+
+    /** Those for which there was no room come first the next time; the time with most of them is taken. */
+    private void numbers(List<Number> all, Rectangle2D room) {
+        List<Number> order = new ArrayList<>(all);
+        List<Stands> best = List.of();
+        int before = canvas.taken();
+        for (int time = 0; time < TIMES && best.size() < all.size(); time++) {
+            canvas.release(before);
+            List<Stands> placed = new ArrayList<>();
+            List<Number> left = new ArrayList<>();
+            for (Number number : order) place(number, all, room).ifPresentOrElse(placed::add, () -> left.add(number));
+            order.removeAll(left);
+            order.addAll(0, left);
+            if (placed.size() > best.size()) best = placed;
+        }
+        for (Stands one : best) {
+            canvas.wordsCentred(one.number.label, one.x, one.y + DIGITS / 2, DIGITS, Canvas.INK);
+            if (one.tied) canvas.segment(one.x0, one.y0, one.x1, one.y1, Canvas.INK, 0.15);
+        }
+    }
+
+    /** Beside the edge where there is room, else a little along it, or in a row farther out; the nearest of these that hide few ways of others. */
+    private Optional<Stands> place(Number n, List<Number> all, Rectangle2D room) {
+        Stands best = null;
+        double least = Double.POSITIVE_INFINITY, x0 = n.x - TIE * n.ix, y0 = n.y - TIE * n.iy, half = n.thick() / 2;
+        for (int row = 0; row < ROWS; row++) {
+            int steps = row == 0 ? 1 : STEPS;
+            for (int step = -steps; step <= steps; step++) {
+                double away = OUT + half + row * (2 * half + 0.5), along = STEP * step, cost = away + 1.5 * Math.abs(along);
+                double x = n.x - away * n.ix - along * n.iy, y = n.y - away * n.iy + along * n.ix;
+                if (cost >= least || !canvas.free(x, y, n.wide(), n.high(), room)) continue;
+                cost += HIDES * all.stream().filter(other -> other != n && other.wayCrosses(x, y, n.wide(), n.high())).count();
+                if (cost >= least) continue;
+                double x1 = x + half * n.ix, y1 = y + half * n.iy;
+                if (row > 0 && canvas.crosses(x0, y0, x1, y1)) continue;
+                least = cost;
+                best = new Stands(n, x, y, row > 0, x0, y0, x1, y1);
+            }
+        }
+        if (best == null) return Optional.empty();
+        canvas.take(best.x, best.y, n.wide(), n.high());
+        if (best.tied) canvas.takeLine(x0, y0, best.x1, best.y1);
+        return Optional.of(best);
+    }
+
+    /** A triangle as wide as the tuck and as deep. */
+    private void mark(BucklingPiece.Mark mark, double[] flat, double[] inward, Placing at) {
         int v = mark.vertex();
         double x = at.x(flat, v), y = at.y(flat, v), ix = inward[2 * v], iy = inward[2 * v + 1];
         double half = at.scale * mark.base() / 2, deep = at.scale * mark.depth();
@@ -192,8 +277,8 @@ public final class BucklingPicture {
         triangle.lineTo(x + ix * deep, y + iy * deep);
         triangle.lineTo(x + iy * half, y - ix * half);
         canvas.line(triangle, Canvas.INK, 0.45);
-        String label = Integer.toString(number);
-        canvas.wordsCentred(label, x - 3.2 * ix, y - 3.2 * iy + 0.9, 2.3, Canvas.INK);
+        canvas.takeLine(x - iy * half, y + ix * half, x + ix * deep, y + iy * deep);
+        canvas.takeLine(x + ix * deep, y + iy * deep, x + iy * half, y - ix * half);
     }
 
     /** Flat places, 2 per vertex, fitted into a box on paper with some room round them. */

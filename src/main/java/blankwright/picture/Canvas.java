@@ -185,6 +185,15 @@ final class Canvas {
         taken.add(new Rectangle2D.Double(x - w / 2, y - h / 2, w, h));
     }
 
+    /** How many places are taken, to be {@link #release released} down to that number again. */
+    int taken() {
+        return taken.size();
+    }
+
+    void release(int until) {
+        taken.subList(until, taken.size()).clear();
+    }
+
     /** What has been written so far, in order. */
     List<Label> labels() {
         return List.copyOf(labels);
