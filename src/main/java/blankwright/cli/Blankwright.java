@@ -9,6 +9,7 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -80,10 +81,12 @@ public final class Blankwright implements Callable<Integer> {
         if (e instanceof CommandLine.MissingParameterException && line.getCommand() instanceof FlattenCommand) return "name the mesh or the recipe to lay flat";
         if (!(e instanceof CommandLine.UnmatchedArgumentException unmatched) || unmatched.getUnmatched().get(0).startsWith("-")) return e.getMessage();
         String word = unmatched.getUnmatched().get(0);
-        if (line.getCommand() == this) return "\"" + word + "\" is no command; there are " + String.join(", ", line.getSubcommands().keySet());
-        String hint = line.getParseResult().matchedPositionals().stream().findFirst()
-                .map(first -> "; a name with blanks goes in quotes: \"" + first.getValue() + " " + word + "\"").orElse("");
-        return "\"" + word + "\" is a word too many" + hint;
+        if (line.getCommand() == this) return "\"" + word + "\" is no command; there are " + String.join(", ", line.getSubcommands().keySet())
+                + (Files.exists(Path.of(word)) ? "; to lay it flat: blankwright flatten " + word : "");
+        List<String> words = spec.commandLine().getParseResult().originalArgs();
+        int at = words.lastIndexOf(word);
+        String before = at > 1 ? words.get(at - 1) : "";
+        return "\"" + word + "\" is a word too many" + (before.isEmpty() ? "" : "; what has a blank in it goes in quotes: \"" + before + " " + word + "\"");
     }
 
     private int failed(Throwable e) {

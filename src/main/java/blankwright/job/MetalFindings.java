@@ -19,6 +19,8 @@ import java.util.Optional;
 
 /** Where the metal thins more than the bands allow, must be softened on the way, or is asked for more than it bears. */
 final class MetalFindings {
+    private static final List<String> TIMES = List.of("never", "once", "twice", "three times", "four times", "five times", "six times");    // "zone 1 3 times" misleads
+
     private MetalFindings() { }
 
     /** What to know before and while working; nothing here keeps a blank from being cut. */
@@ -88,7 +90,7 @@ final class MetalFindings {
     }
 
     static String times(int rounds) {
-        return rounds == 1 ? "once" : rounds == 2 ? "twice" : rounds + " times";
+        return rounds < TIMES.size() ? TIMES.get(rounds) : rounds + " times";
     }
 
     static String share(double margin) {

@@ -4,6 +4,7 @@ import blankwright.num.Lengths;
 import blankwright.shop.Amounts;
 import blankwright.shop.Demand;
 import blankwright.shop.Flange;
+import blankwright.shop.Instruction;
 import blankwright.shop.SheetThickness;
 import blankwright.shop.ToolWork;
 import java.util.ArrayList;
@@ -26,7 +27,7 @@ public final class MetalWords {
         for (int i = 0; i < piece.folds().size(); i++)
             words.add(piece.folds().get(i).words(i + 1) + ", " + Lengths.both(piece.folds().get(i).length()) + " long; its line is on the blank");
         piece.tools().map(ToolWork::shares).orElse(List.of()).stream().filter(share -> share.area() > 0).forEach(share -> words.add(String.format(Locale.ROOT,
-                "tool: %s %ss %.0f cm2 of the form, by up to %s %%", share.tool().name(), share.tool().does().word(), share.area() / 100,
+                "tool: %s %s %.0f cm2 of the form, by up to %s %%", share.tool().name(), share.tool().does() == Instruction.STRETCH ? "stretches" : "shrinks", share.area() / 100,
                 Amounts.percent(Math.abs(share.largest())).replace("+", ""))));
         metal(result, piece).ifPresent(words::add);
         return words;

@@ -97,7 +97,9 @@ class CommandLineRefusesTest {
     void aNameWithABlankWithoutQuotesIsExplained() {
         Run run = Run.of("flatten", "rear", "mudguard.stl", "--formats", "csv");
         assertEquals(ExitCode.WRONG_COMMAND, run.exit());
-        assertEquals("\"mudguard.stl\" is a word too many; a name with blanks goes in quotes: \"rear mudguard.stl\"\nTry: blankwright flatten --help\n", run.err());
+        assertEquals("\"mudguard.stl\" is a word too many; what has a blank in it goes in quotes: \"rear mudguard.stl\"\nTry: blankwright flatten --help\n", run.err());
+        assertTrue(Run.of("flatten", mesh, "--thickness", "1", "mm").err().endsWith("goes in quotes: \"1 mm\"\nTry: blankwright flatten --help\n"));
+        assertTrue(Run.of(mesh).err().contains("; to lay it flat: blankwright flatten " + mesh + "\n"), Run.of(mesh).err());
         Run other = Run.of("fltten", "cap.stl");
         assertEquals(ExitCode.WRONG_COMMAND, other.exit());
         assertEquals("\"fltten\" is no command; there are flatten, bend, alloys\nTry: blankwright --help\n", other.err());

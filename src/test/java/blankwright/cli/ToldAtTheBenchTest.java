@@ -133,6 +133,14 @@ class ToldAtTheBenchTest {
         assertFalse(page().contains("nneal zone") || page().contains("**Anneal"), page());
     }
 
+    /** "wheel stretchs 2151 cm2". */
+    @Test
+    void toolsAreToldInEnglish() throws IOException {
+        Run run = flatten(write("cap", CAP), "csv", "--thickness", "1mm", "--alloy", "3003-O", "--aim", "work", "--tools", "models/tools/small-shop.yaml");
+        assertTrue(run.out().matches("(?s).*\\n  tool: [a-z -]+ shrinks \\d+ cm2 of the form.*"), run.out());
+        assertTrue(run.out().matches("(?s).*\\n  tool: [a-z -]+ stretches \\d+ cm2 of the form.*"), run.out());
+    }
+
     /** The blank of a bracket had no line to fold by, and the page said roll it. */
     @Test
     void aBracketIsFoldedByItsLine() throws IOException {
