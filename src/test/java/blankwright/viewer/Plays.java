@@ -432,6 +432,7 @@ final class Plays {
         fx(() -> Clipboard.getSystemClipboard().clear());
         Node copy = named(s.pane.work(), "Copy");
         s.click(copy);
+        until("the numbers are copied", () -> Clipboard.getSystemClipboard().hasString());
         List<String> lines = fx(() -> Clipboard.getSystemClipboard().getString()).lines().toList();
         check(lines.get(0).equals("scuttle"), lines.toString());
         double strain = laid.numbers(place).most() * 100;
